@@ -1,0 +1,439 @@
+"""Area, centre of gravity and moments of inertia of rolled and built-up shapes, in closed form.
+
+Flanges that taper enter with their mean thickness: the area is then exact, and the moment of
+inertia of an I-beam with the usual slope of 1 in 6 comes out about 0.2 % too large. Fillets are
+left out, which is on the safe side. All functions take plain numbers or arrays.
+"""
+
+import math
+
+from eyebar.formula import Symbol, formula
+
+MECHANICS = "plane geometry, parallel-axis theorem"
+
+AREA = "area"
+INERTIA = "moment of inertia"
+DEPTH = Symbol("depth", "in", "depth")
+WEB = Symbol("web thickness", "in", "web")
+FLANGE = Symbol("width of flange", "in", "flange")
+FLANGE_THICKNESS = Symbol("mean flange thickness", "in", "flange_thickness")
+
+
+@formula(
+    "r = sqrt(I / A)",
+    result=Symbol("radius of gyration", "in"),
+    I=Symbol(INERTIA, "in4", "inertia"),
+    A=Symbol(AREA, "in2", "area"),
+    source=MECHANICS,
+)
+def radius_of_gyration(inertia: float, area: float) -> float:
+    """Radius of gyration of a section [in].
+
+    Inertia [in4], area [in2]; scalars or arrays. Limits: inertia 0 and more, area above 0.
+    Source: definition.
+    """
+    root: float = (inertia / area) ** 0.5
+    return root
+
+
+@formula(
+    "A = pi * d**2 / 4",
+    result=Symbol(AREA, "in2"),
+    d=Symbol("diameter", "in", "diameter"),
+    source=MECHANICS,
+)
+def round_area(diameter: float) -> float:
+    """Area of a round rod [in2].
+
+    Diameter [in]; scalars or arrays. Limits: 0 and more. Source: geometry.
+    """
+    return math.pi * diameter**2 / 4
+
+
+@formula(
+    "I = pi * d**4 / 64",
+    result=Symbol(INERTIA, "in4"),
+    d=Symbol("diameter", "in", "diameter"),
+    source=MECHANICS,
+)
+def round_inertia(diameter: float) -> float:
+    """Moment of inertia of a round rod [in4].
+
+    Diameter [in]; scalars or arrays. Limits: 0 and more. Source: geometry.
+    """
+    return math.pi * diameter**4 / 64
+
+
+@formula(
+    "A = b * h",
+    result=Symbol(AREA, "in2"),
+    b=Symbol("width", "in", "width"),
+    h=Symbol("height", "in", "height"),
+    source=MECHANICS,
+)
+def rectangle_area(width: float, height: float) -> float:
+    """Area of a rectangle [in2].
+
+    Width, height [in]; scalars or arrays. Limits: 0 and more. Source: geometry.
+    """
+    return width * height
+
+
+@formula(
+    "I = b * h**3 / 12",
+    result=Symbol(INERTIA, "in4"),
+    b=Symbol("width along the axis", "in", "width"),
+    h=Symbol("height across the axis", "in", "height"),
+    source=MECHANICS,
+)
+def rectangle_inertia(width: float, height: float) -> float:
+    """Moment of inertia of a rectangle [in4].
+
+    Width along and height across the axis [in]; scalars or arrays. Limits: 0 and more. Source:
+    geometry.
+    """
+    return width * height**3 / 12
+
+
+@formula(
+    "A = d * t_w + 2 * (b - t_w) * t_f",
+    result=Symbol("area of one channel", "in2"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    source=MECHANICS,
+)
+def channel_area(depth: float, web: float, flange: float, flange_thickness: float) -> float:
+    """Area of a channel [in2].
+
+    Depth, web, flange from the back of the web, its mean thickness [in]; scalars or arrays.
+    Limits: the flange is wider than the web is thick. Source: geometry.
+    """
+    return depth * web + 2 * (flange - web) * flange_thickness
+
+
+@formula(
+    "I = t_w * d**3 / 12 + (b - t_w) * t_f**3 / 6 + (b - t_w) * t_f * (d - t_f)**2 / 2",
+    result=Symbol("moment of inertia of one channel, axis across the web", "in4"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    source=MECHANICS,
+)
+def channel_inertia(depth: float, web: float, flange: float, flange_thickness: float) -> float:
+    """Moment of inertia of a channel about the axis that cuts its web at mid-depth [in4].
+
+    Depth, web, flange from the back of the web, its mean thickness [in]; scalars or arrays.
+    Limits: the flange is wider than the web is thick. Source: parallel-axis theorem.
+    """
+    projection = flange - web
+    return (
+        web * depth**3 / 12
+        + projection * flange_thickness**3 / 6
+        + projection * flange_thickness * (depth - flange_thickness) ** 2 / 2
+    )
+
+
+@formula(
+    "x = (d * t_w**2 / 2 + (b - t_w) * t_f * (b + t_w)) / (d * t_w + 2 * (b - t_w) * t_f)",
+    result=Symbol("centre of gravity of one channel, from the back of its web", "in"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    source=MECHANICS,
+)
+def channel_centre(depth: float, web: float, flange: float, flange_thickness: float) -> float:
+    """Distance of a channel's centre of gravity from the back of its web [in].
+
+    Depth, web, flange from the back of the web, its mean thickness [in]; scalars or arrays.
+    Limits: the flange is wider than the web is thick. Source: moments of area.
+    """
+    flanges = (flange - web) * flange_thickness
+    return (depth * web**2 / 2 + flanges * (flange + web)) / (depth * web + 2 * flanges)
+
+
+@formula(
+    "I = d * t_w**3 / 12 + d * t_w * (x - t_w / 2)**2 + t_f * (b - t_w)**3 / 6"
+    " + 2 * (b - t_w) * t_f * ((b + t_w) / 2 - x)**2",
+    result=Symbol("moment of inertia of one channel, axis along the web", "in4"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    x=Symbol("centre of gravity from the back of the web", "in", "centre"),
+    source=MECHANICS,
+)
+def channel_side_inertia(
+    depth: float, web: float, flange: float, flange_thickness: float, *, centre: float
+) -> float:
+    """Moment of inertia of a channel about the axis through its centre along its web [in4].
+
+    Depth, web, flange from the back of the web, its mean thickness [in], centre [in]; scalars
+    or arrays. Limits: the flange is wider than the web is thick. Source: parallel-axis theorem.
+    """
+    projection = flange - web
+    return (
+        depth * web**3 / 12
+        + depth * web * (centre - web / 2) ** 2
+        + flange_thickness * projection**3 / 6
+        + 2 * projection * flange_thickness * ((flange + web) / 2 - centre) ** 2
+    )
+
+
+@formula(
+    "A = A_n + A_f + w * t",
+    result=Symbol("area of two channels with cover plate", "in2"),
+    A_n=Symbol("area of the near channel", "in2", "near_area"),
+    A_f=Symbol("area of the far channel", "in2", "far_area"),
+    w=Symbol("width of cover plate", "in", "width"),
+    t=Symbol("thickness of cover plate", "in", "thickness"),
+    source=MECHANICS,
+)
+def built_up_area(near_area: float, far_area: float, width: float, thickness: float) -> float:
+    """Area of two channels with a cover plate (none: width and thickness zero) [in2].
+
+    Areas [in2], lengths [in]; scalars or arrays. Limits: 0 and more. Source: sum of parts.
+    """
+    return near_area + far_area + width * thickness
+
+
+@formula(
+    "y = ((A_n + A_f) * d / 2 + w * t * (d + t / 2)) / A",
+    result=Symbol("height of the centre of gravity above the channels' lower edge", "in"),
+    A_n=Symbol("area of the near channel", "in2", "near_area"),
+    A_f=Symbol("area of the far channel", "in2", "far_area"),
+    d=DEPTH,
+    w=Symbol("width of cover plate", "in", "width"),
+    t=Symbol("thickness of cover plate", "in", "thickness"),
+    A=Symbol("area of the whole", "in2", "area"),
+    source=MECHANICS,
+)
+def built_up_height(
+    near_area: float, far_area: float, *, depth: float, width: float, thickness: float,
+    area: float,
+) -> float:
+    """Height of the centre of gravity of two channels with a cover plate on top [in].
+
+    Areas [in2], lengths [in]; scalars or arrays. Limits: area above 0. Source: moments of area.
+    """
+    plate = width * thickness
+    return ((near_area + far_area) * depth / 2 + plate * (depth + thickness / 2)) / area
+
+
+@formula(
+    "I = I_n + I_f + (A_n + A_f) * (y - d / 2)**2 + w * t**3 / 12"
+    " + w * t * (d + t / 2 - y)**2",
+    result=Symbol("moment of inertia about the horizontal axis", "in4"),
+    I_n=Symbol("inertia of the near channel", "in4", "near_inertia"),
+    I_f=Symbol("inertia of the far channel", "in4", "far_inertia"),
+    A_n=Symbol("area of the near channel", "in2", "near_area"),
+    A_f=Symbol("area of the far channel", "in2", "far_area"),
+    d=DEPTH,
+    w=Symbol("width of cover plate", "in", "width"),
+    t=Symbol("thickness of cover plate", "in", "thickness"),
+    y=Symbol("height of the centre of gravity", "in", "height"),
+    source=MECHANICS,
+)
+def built_up_inertia(
+    near_inertia: float, far_inertia: float, near_area: float, far_area: float, *,
+    depth: float, width: float, thickness: float, height: float,
+) -> float:
+    """Moment of inertia of two channels with a cover plate, horizontal axis [in4].
+
+    Inertias [in4], areas [in2], lengths [in]; scalars or arrays. Limits: sizes of 0 and more.
+    Source: parallel-axis theorem.
+    """
+    plate = width * thickness
+    return (
+        near_inertia
+        + far_inertia
+        + (near_area + far_area) * (height - depth / 2) ** 2
+        + width * thickness**3 / 12
+        + plate * (depth + thickness / 2 - height) ** 2
+    )
+
+
+@formula(
+    "x = (A_f * g_f - A_n * g_n) / A",
+    result=Symbol("centre of gravity, from mid-width towards the far channel", "in"),
+    A_n=Symbol("area of the near channel", "in2", "near_area"),
+    A_f=Symbol("area of the far channel", "in2", "far_area"),
+    g_n=Symbol("near channel's centre from mid-width", "in", "near_distance"),
+    g_f=Symbol("far channel's centre from mid-width", "in", "far_distance"),
+    A=Symbol("area of the whole", "in2", "area"),
+    source=MECHANICS,
+)
+def built_up_shift(
+    near_area: float, far_area: float, near_distance: float, far_distance: float, *, area: float
+) -> float:
+    """How far the centre of gravity lies from mid-width when one channel lost more [in].
+
+    Areas [in2], lengths [in]; scalars or arrays. Limits: area above 0. Source: moments of area.
+    """
+    return (far_area * far_distance - near_area * near_distance) / area
+
+
+@formula(
+    "I = I_n + I_f + A_n * (g_n + x)**2 + A_f * (g_f - x)**2 + t * w**3 / 12 + w * t * x**2",
+    result=Symbol("moment of inertia about the upright axis", "in4"),
+    I_n=Symbol("side inertia of the near channel", "in4", "near_inertia"),
+    I_f=Symbol("side inertia of the far channel", "in4", "far_inertia"),
+    A_n=Symbol("area of the near channel", "in2", "near_area"),
+    A_f=Symbol("area of the far channel", "in2", "far_area"),
+    g_n=Symbol("near channel's centre from mid-width", "in", "near_distance"),
+    g_f=Symbol("far channel's centre from mid-width", "in", "far_distance"),
+    x=Symbol("centre of gravity from mid-width", "in", "shift"),
+    w=Symbol("width of cover plate", "in", "width"),
+    t=Symbol("thickness of cover plate", "in", "thickness"),
+    source=MECHANICS,
+)
+def built_up_side_inertia(
+    near_inertia: float, far_inertia: float, near_area: float, far_area: float, *,
+    near_distance: float, far_distance: float, shift: float, width: float, thickness: float,
+) -> float:
+    """Moment of inertia of two channels with a cover plate, upright axis [in4].
+
+    Inertias [in4], areas [in2], lengths [in]; scalars or arrays. Limits: sizes of 0 and more.
+    Source: parallel-axis theorem.
+    """
+    return (
+        near_inertia
+        + far_inertia
+        + near_area * (near_distance + shift) ** 2
+        + far_area * (far_distance - shift) ** 2
+        + thickness * width**3 / 12
+        + width * thickness * shift**2
+    )
+
+
+@formula(
+    "I = d * t_w**3 / 12 + t_f * (b**3 - t_w**3) / 6",
+    result=Symbol("moment of inertia of an I-beam, axis along the web", "in4"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    source=MECHANICS,
+)
+def i_side_inertia(depth: float, web: float, flange: float, flange_thickness: float) -> float:
+    """Moment of inertia of an I-beam about its web [in4].
+
+    Depth, web, whole width of flange, its mean thickness [in]; scalars or arrays. Limits: the
+    flange is wider than the web is thick. Source: differences of rectangles.
+    """
+    return depth * web**3 / 12 + flange_thickness * (flange**3 - web**3) / 6
+
+
+@formula(
+    "A = d * t_w + (b - t_w) * t_f",
+    result=Symbol("area of an angle or tee", "in2"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    source=MECHANICS,
+)
+def angle_area(depth: float, web: float, flange: float, flange_thickness: float) -> float:
+    """Area of an angle or a tee [in2].
+
+    Upright leg (stem) d x t_w, level leg (flange) b x t_f [in]; scalars or arrays. Limits: each
+    leg is longer than the other is thick. Source: geometry.
+    """
+    return depth * web + (flange - web) * flange_thickness
+
+
+@formula(
+    "y = (t_w * d**2 / 2 + (b - t_w) * t_f**2 / 2) / A",
+    result=Symbol("centre of gravity, from the outer face of the level leg", "in"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    A=Symbol(AREA, "in2", "area"),
+    source=MECHANICS,
+)
+def angle_height(
+    depth: float, web: float, flange: float, flange_thickness: float, *, area: float
+) -> float:
+    """Distance of the centre of an angle or tee from its flange's outer face [in].
+
+    Upright leg (stem) d x t_w, level leg (flange) b x t_f [in], area [in2]; scalars or arrays.
+    Limits: area above 0. Source: moments of area.
+    """
+    return (web * depth**2 / 2 + (flange - web) * flange_thickness**2 / 2) / area
+
+
+@formula(
+    "I = t_w * d**3 / 12 + d * t_w * (d / 2 - y)**2 + (b - t_w) * t_f**3 / 12"
+    " + (b - t_w) * t_f * (y - t_f / 2)**2",
+    result=Symbol("moment of inertia about the axis along the flange", "in4"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    y=Symbol("centre of gravity from the flange's outer face", "in", "height"),
+    source=MECHANICS,
+)
+def angle_inertia(
+    depth: float, web: float, flange: float, flange_thickness: float, *, height: float
+) -> float:
+    """Moment of inertia of an angle or tee about the axis along its flange [in4].
+
+    Upright leg (stem) d x t_w, level leg (flange) b x t_f [in], height [in]; scalars or arrays.
+    Limits: each leg is longer than the other is thick. Source: parallel-axis theorem.
+    """
+    projection = flange - web
+    return (
+        web * depth**3 / 12
+        + depth * web * (depth / 2 - height) ** 2
+        + projection * flange_thickness**3 / 12
+        + projection * flange_thickness * (height - flange_thickness / 2) ** 2
+    )
+
+
+@formula(
+    "P = d * t_w * (d / 2 - y) * (t_w / 2 - x)"
+    " + (b - t_w) * t_f * (t_f / 2 - y) * ((b + t_w) / 2 - x)",
+    result=Symbol("product of inertia of an angle", "in4"),
+    d=DEPTH,
+    t_w=WEB,
+    b=FLANGE,
+    t_f=FLANGE_THICKNESS,
+    x=Symbol("centre of gravity from the upright leg's outer face", "in", "side"),
+    y=Symbol("centre of gravity from the level leg's outer face", "in", "height"),
+    source=MECHANICS,
+)
+def angle_product(
+    depth: float, web: float, flange: float, flange_thickness: float, *, side: float,
+    height: float,
+) -> float:
+    """Product of inertia of an angle about axes along its legs through its centre [in4].
+
+    Upright leg (stem) d x t_w, level leg (flange) b x t_f [in], side, height [in]; scalars or
+    arrays. Limits: each leg is longer than the other is thick. Source: parallel-axis theorem.
+    """
+    return depth * web * (depth / 2 - height) * (web / 2 - side) + (
+        flange - web
+    ) * flange_thickness * (flange_thickness / 2 - height) * ((flange + web) / 2 - side)
+
+
+@formula(
+    "I_z = (I_x + I_y) / 2 - sqrt(((I_x - I_y) / 2)**2 + P**2)",
+    result=Symbol("least moment of inertia", "in4"),
+    I_x=Symbol("moment of inertia about the level axis", "in4", "inertia"),
+    I_y=Symbol("moment of inertia about the upright axis", "in4", "side_inertia"),
+    P=Symbol("product of inertia", "in4", "product"),
+    source="principal axes (Mohr's circle)",
+)
+def least_inertia(inertia: float, side_inertia: float, product: float) -> float:
+    """Least moment of inertia of a section, about whichever axis that is [in4].
+
+    Inertias and product [in4]; scalars or arrays. Limits: inertias of 0 and more. Source:
+    Mohr's circle.
+    """
+    half = (inertia - side_inertia) / 2
+    radius: float = (half**2 + product**2) ** 0.5
+    return (inertia + side_inertia) / 2 - radius

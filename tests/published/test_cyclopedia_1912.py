@@ -1,0 +1,30 @@
+"""Cyclopedia of Architecture, Carpentry and Building (Chicago, c. 1912), "Use of Tables", part 4.
+
+An I-beam 24 in, 80 lb: web .50, flange projecting 3.25 in each way, its thickness .60 at the edge
+and 1.142 at the web. Printed: area 10.858 + 11.323 + 1.142 = 23.323 in2,
+I = 576 + 1067.752 + 443.505 + .291 = 2087.548 in4. Read at chestofbooks.com.
+"""
+
+import pytest
+
+from eyebar.sections.properties import properties
+from eyebar.sections.shapes import Rolled, RolledShape
+
+BEAM = Rolled(
+    shape=RolledShape.I, number=1, depth=24.0, web=0.50, flange=2 * 3.25 + 0.50,
+    flange_thickness=(0.60 + 1.142) / 2,
+)
+
+
+def test_the_area_of_the_24_inch_beam() -> None:
+    # A mean thickness gives a tapered flange's area exactly: to the last printed digit.
+    assert properties(BEAM).area == pytest.approx(23.323, abs=5e-4)
+
+
+def test_the_inertia_of_the_24_inch_beam() -> None:
+    # The print takes the taper; with the mean thickness the flange sits a little farther out. By
+    # hand: 576 + 11.323 x (12 - .4355)^2 + 11.323 x .871^2 / 12 = 576 + 1514.31 + .72 = 2091.03,
+    # 0.17 % above the print. Hence the looser tolerance, and only upwards.
+    inertia = properties(BEAM).i_x
+    assert inertia == pytest.approx(2091.03, abs=0.02)
+    assert 1.0 < inertia / 2087.548 < 1.002
