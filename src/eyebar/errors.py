@@ -1,0 +1,141 @@
+"""The refusals: one base class and a handful below it.
+
+Every text says what, where, rule, got and cure in the engineer's words; the facts are attributes
+too, so that a page or a JSON answer need not take the sentence apart again.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """One thing that is wrong with a record: where it stands, the rule, what was found, the cure."""
+
+    where: str
+    """Path in the record in words, `members > L1-L2 > width`; empty for the whole file."""
+    rule: str
+    got: str = ""
+    cure: str = ""
+    line: int | None = None
+
+    def sentence(self, file: str) -> str:
+        """`file:line: where: got rule; cure`, with what is not known left out."""
+        place = file if self.line is None else f"{file}:{self.line}"
+        body = f"{self.got} {self.rule}" if self.got else self.rule
+        text = f"{place}: {self.where}: {body}" if self.where else f"{place}: {body}"
+        return f"{text}; {self.cure}" if self.cure else text
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word nearest to the one that was written; empty when none is near."""
+    by_lower = {str(name).lower(): str(name) for name in known}
+    near = get_close_matches(word.lower(), by_lower, n=1, cutoff=0.6)
+    return by_lower[near[0]] if near else ""
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """The cure for an unknown word: the nearest known one, or all that are known."""
+    words = tuple(known)
+    near = nearest(word, words)
+    if near:
+        return f"did you mean '{near}'?"
+    return f"known are: {', '.join(words)}" if words else "none is known here"
+
+
+class EyebarError(Exception):
+    """What eyebar refuses to do, and why. `code` is stable and stands in JSON answers."""
+
+    code = "error"
+
+
+class BadRecord(EyebarError):
+    """A record (or an office file) with faults: all of them at once.
+
+    Attributes: `file`, `faults` (tuple of Fault, in the order of their lines).
+    """
+
+    code = "bad-record"
+
+    def __init__(self, file: str, faults: tuple[Fault, ...]) -> None:
+        self.file = file
+        self.faults = faults
+        super().__init__("\n".join(fault.sentence(file) for fault in faults))
+
+
+class Unreadable(EyebarError):
+    """A text that is not what was wanted in its place: a length, a date, a part's address.
+
+    Attributes: `got`, `rule`, `cure`.
+    """
+
+    code = "unreadable"
+
+    def __init__(self, got: str, rule: str, cure: str = "") -> None:
+        self.got = got
+        self.rule = rule
+        self.cure = cure
+        super().__init__(f"{got!r} {rule}" + (f"; {cure}" if cure else ""))
+
+
+class OutOfRange(EyebarError):
+    """A number outside the limits of the formula or rule it was given to.
+
+    Attributes: `what`, `got`, `limit`.
+    """
+
+    code = "out-of-range"
+
+    def __init__(self, what: str, got: object, limit: str) -> None:
+        self.what = what
+        self.got = got
+        self.limit = limit
+        super().__init__(f"{what} is {got}; it must be {limit}")
+
+
+class Unstable(EyebarError):
+    """A truss that is a mechanism, or that finds no equilibrium under its dead load.
+
+    Attributes: `truss`, `joint` (or ""), `bars`, `panel` (or "").
+    """
+
+    code = "unstable"
+
+    def __init__(
+        self, text: str, *, truss: str = "", joint: str = "", bars: tuple[str, ...] = (),
+        panel: str = "",
+    ) -> None:
+        self.truss = truss
+        self.joint = joint
+        self.bars = bars
+        self.panel = panel
+        super().__init__(text)
+
+
+class NotMeasured(EyebarError):
+    """Something that a strength needs was never measured: the part is not rated.
+
+    Attributes: `part` (address), `what`.
+    """
+
+    code = "not-measured"
+
+    def __init__(self, part: str, what: str) -> None:
+        self.part = part
+        self.what = what
+        super().__init__(f"{what} of {part} not measured")
+
+
+class Unknown(EyebarError):
+    """A name that is not there: a vehicle, a part, a demo. Attributes: `what`, `got`, `near`."""
+
+    code = "unknown"
+
+    def __init__(self, what: str, got: str, near: str = "", where: str = "") -> None:
+        self.what = what
+        self.got = got
+        self.near = near
+        hint = f"; did you mean {near!r}?" if near else ""
+        place = f" in {where}" if where else ""
+        super().__init__(f"no {what} {got!r}{place}{hint}")
