@@ -1,0 +1,189 @@
+"""Vehicles as they stand in a table: the shipped ones, and those of an office.
+
+A table is TOML, `[[vehicle]]` for each; an office's `vehicles.toml` adds vehicles, and one that has
+a shipped name takes its place.
+"""
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from importlib.resources import files
+from math import isfinite
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+from eyebar.errors import BadRecord, Fault, did_you_mean
+from eyebar.sources import Row, confirmation, table_rows
+from eyebar.terms import Combine, VehicleClass
+from eyebar.vehicles.vehicle import Spacing, Vehicle
+
+OFFICE_FILE = "vehicles.toml"
+
+MOST_AXLES = 60
+HEAVIEST_AXLE_KIP = 1000.0
+LONGEST_SPACING_FT = 500.0
+WIDEST_FT = 60.0
+"""Beyond these a figure is taken for a slip of the pen."""
+
+
+def _is_number(got: Any) -> bool:
+    return isinstance(got, int | float) and not isinstance(got, bool) and isfinite(got)
+
+
+def _within(limit: float) -> Callable[[Any], bool]:
+    return lambda got: _is_number(got) and 0.0 < got <= limit
+
+
+_axle = _within(HEAVIEST_AXLE_KIP)
+_distance = _within(LONGEST_SPACING_FT)
+_width = _within(WIDEST_FT)
+
+
+def _is_spacing(got: Any) -> bool:
+    if not isinstance(got, list):
+        return _distance(got)
+    return len(got) == 2 and all(map(_distance, got)) and got[0] < got[1]
+
+
+def _list_of(one: Callable[[Any], bool], *, fewest: int) -> Callable[[Any], bool]:
+    return lambda got: (
+        isinstance(got, list) and fewest <= len(got) <= MOST_AXLES and all(map(one, got))
+    )
+
+
+_RULES: Mapping[str, tuple[Callable[[Any], bool], str]] = {
+    "name": (lambda got: isinstance(got, str) and bool(got.strip()), "must be a name"),
+    "class": (
+        lambda got: got in list(VehicleClass),
+        f"must be one of {', '.join(VehicleClass)}",
+    ),
+    "axles_kip": (
+        _list_of(_axle, fewest=1),
+        f"must be 1 to {MOST_AXLES} weights, each over 0 and up to {HEAVIEST_AXLE_KIP:g} kip",
+    ),
+    "spacings_ft": (
+        _list_of(_is_spacing, fewest=0),
+        "must be distances, or [least, greatest] for a varied one, "
+        f"each over 0 and up to {LONGEST_SPACING_FT:g} ft",
+    ),
+    "gauge_ft": (_width, f"must be over 0 and up to {WIDEST_FT:g} ft"),
+    "width_ft": (_width, f"must be over 0 and up to {WIDEST_FT:g} ft"),
+    "source": (
+        lambda got: isinstance(got, str) and bool(got.strip()),
+        "must say where the vehicle comes from",
+    ),
+    "lane_kip_per_ft": (_axle, "must be over 0 and in kip/ft"),
+    "lane_point_kip": (
+        lambda got: isinstance(got, list) and len(got) == 2 and all(map(_axle, got)),
+        "must be two weights over 0, for moment and for shear, in kip",
+    ),
+    "combine": (lambda got: got in list(Combine), f"must be one of {', '.join(Combine)}"),
+    "lane_impact": (lambda got: isinstance(got, bool), "must be true or false"),
+}
+_OPTIONAL = ("lane_kip_per_ft", "lane_point_kip", "combine", "lane_impact")
+_FIELDS = (*_RULES, "confirmed")
+
+
+@cache
+def shipped_vehicles() -> Mapping[str, Vehicle]:
+    """The vehicles of the package, name -> vehicle, in the order of the table; frozen."""
+    resource = files("eyebar.vehicles") / OFFICE_FILE
+    return vehicles_read(resource.read_bytes(), file=OFFICE_FILE, layer="shipped")
+
+
+def vehicles_with(folder: Path | None) -> Mapping[str, Vehicle]:
+    """The shipped vehicles with those of an office's folder laid over them; frozen.
+
+    Raises BadRecord with all faults of the folder's `vehicles.toml`; a folder without one is fine.
+    """
+    if folder is None or not (folder / OFFICE_FILE).is_file():
+        return shipped_vehicles()
+    path = folder / OFFICE_FILE
+    own = vehicles_read(path.read_bytes(), file=str(path), layer="office")
+    return MappingProxyType({**shipped_vehicles(), **own})
+
+
+def vehicles_read(content: bytes, *, file: str, layer: str) -> Mapping[str, Vehicle]:
+    """The vehicles of one table, name -> vehicle; frozen. Raises BadRecord with all its faults."""
+    faults: list[Fault] = []
+    vehicles: dict[str, Vehicle] = {}
+    for row in table_rows(content, file=file, heading="vehicle"):
+        found = _row_faults(row)
+        faults += found
+        if found:
+            continue
+        vehicle = _vehicle(row.fields, layer)
+        if vehicle.name in vehicles:
+            rule = "stands in this table twice"
+            faults.append(Fault(where=f"vehicle > {vehicle.name}", rule=rule, line=row.line))
+        vehicles[vehicle.name] = vehicle
+    if faults:
+        raise BadRecord(file, tuple(faults))
+    return MappingProxyType(vehicles)
+
+
+def _row_faults(row: Row) -> list[Fault]:
+    fields = row.fields
+    place = f"vehicle > {fields.get('name', '(no name)')}"
+
+    def fault(name: str, rule: str, got: str = "", cure: str = "") -> Fault:
+        return Fault(where=f"{place} > {name}", rule=rule, got=got, cure=cure, line=row.line)
+
+    faults = [
+        fault(name, "is unknown", cure=did_you_mean(name, _FIELDS))
+        for name in fields if name not in _FIELDS
+    ]
+    faults += [
+        fault(name, "is missing")
+        for name in _FIELDS if name not in fields and name not in _OPTIONAL
+    ]
+    faults += [
+        fault(name, rule, got=repr(fields[name]))
+        for name, (right, rule) in _RULES.items() if name in fields and not right(fields[name])
+    ]
+    if "confirmed" in fields:
+        faults += [fault(one.where, one.rule, one.got, one.cure)
+                   for one in confirmation(fields["confirmed"])[2]]
+    return faults or [fault(name, rule) for name, rule in _contradictions(fields)]
+
+
+def _contradictions(fields: Mapping[str, Any]) -> list[tuple[str, str]]:
+    """Fields that are right each for itself and wrong together: (name, rule)."""
+    wrong = []
+    axles, spacings = len(fields["axles_kip"]), len(fields["spacings_ft"])
+    if spacings != axles - 1:
+        count = f"{axles} axles and {spacings} spacings"
+        wrong.append(("spacings_ft", f"must be one fewer than the axles, but there are {count}"))
+    if fields["width_ft"] < fields["gauge_ft"]:
+        wrong.append(("width_ft", "must be no less than the gauge"))
+    lane, combine = fields.get("lane_kip_per_ft"), fields.get("combine", Combine.NONE)
+    if lane is None and (combine != Combine.NONE or "lane_point_kip" in fields):
+        wrong.append(("lane_kip_per_ft", "is missing, but a lane load is spoken of"))
+    if lane is not None and combine == Combine.NONE:
+        wrong.append(("combine", "must be greater or sum where there is a lane load"))
+    return wrong
+
+
+def _vehicle(fields: Mapping[str, Any], layer: str) -> Vehicle:
+    confirmed, by_whom, _ = confirmation(fields["confirmed"])
+    point = fields.get("lane_point_kip")
+    return Vehicle(
+        name=fields["name"].strip(),
+        vehicle_class=VehicleClass(fields["class"]),
+        axles_kip=tuple(map(float, fields["axles_kip"])),
+        spacings_ft=tuple(map(_spacing, fields["spacings_ft"])),
+        gauge_ft=float(fields["gauge_ft"]),
+        width_ft=float(fields["width_ft"]),
+        lane_kip_per_ft=float(fields.get("lane_kip_per_ft", 0.0)),
+        lane_point_kip=None if point is None else (float(point[0]), float(point[1])),
+        combine=Combine(fields.get("combine", Combine.NONE)),
+        lane_impact=fields.get("lane_impact", False),
+        source=fields["source"],
+        confirmed=confirmed, confirmation=by_whom, layer=layer,
+    )
+
+
+def _spacing(written: float | list[float]) -> Spacing:
+    if isinstance(written, list):
+        return float(written[0]), float(written[1])
+    return float(written)
