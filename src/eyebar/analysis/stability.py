@@ -1,0 +1,99 @@
+"""Where a truss loses its equilibrium, in words: the panel and the counter that is missing."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from eyebar.analysis.model import Floats, Model
+from eyebar.analysis.paths import Ints, SlackSet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Collapse:
+    """A mechanism of a truss with slack bars: its panel, the bar that would stop it, in words."""
+
+    panel: str
+    missing: str
+    slack: tuple[str, ...]
+    sentence: str
+
+
+def collapse(
+    model: Model,
+    slack: SlackSet,
+    last: int,
+    floor_joints: tuple[str, ...],
+) -> Collapse:
+    """What moves when the one-way element `last` lets go too, those of `slack` being slack already.
+
+    The counter that is missing is the line between two joints, not joined by a bar and as many
+    panels long as the truss's own one-way diagonals, that the motion stretches most for its length.
+    """
+    members = np.append(slack.members, last)
+    matrix = model.slack_matrix[np.ix_(members, members)]
+    _, shapes = np.linalg.eigh(matrix)
+    motion = shapes[:, 0] * (1.0 if shapes[-1, 0] > 0 else -1.0)
+    moved = _joint_motion(model, members, motion)
+    names = tuple(
+        model.bars[model.element_bar[model.unilateral[i]]].name
+        for i, size in zip(members, motion, strict=True)
+        if abs(size) > 1e-6
+    )
+    missing = _stretched(model, moved)
+    panel = _panel(model, missing, floor_joints)
+    stop = f"; a counter {missing} would hold it" if missing else ""
+    return Collapse(
+        panel=panel,
+        missing=missing,
+        slack=names,
+        sentence=f"panel {panel} can shear, for {', '.join(names)} cannot push{stop}",
+    )
+
+
+def _joint_motion(model: Model, members: Ints, motion: Floats) -> dict[str, Floats]:
+    """Joint -> (dx, dy) of the mechanism in which the slack elements shorten."""
+    elements = model.unilateral[members]
+    gaps = np.zeros(len(model.stiffness))
+    gaps[elements] = motion / model.root[members] * model.sense[members]
+    # Forces of the gaps with joints held are balanced by moving the joints.
+    stiff = (model.equilibrium * model.stiffness) @ model.equilibrium.T
+    moved = np.linalg.solve(stiff, -model.equilibrium @ (model.stiffness * gaps))
+    result = {joint: np.zeros(2) for joint in model.joints}
+    for (joint, axis), row in model.directions.items():
+        result[joint][axis] = moved[row]
+    return result
+
+
+def _stretched(model: Model, moved: dict[str, Floats]) -> str:
+    joined = {frozenset(bar.ends) for bar in model.bars}
+    columns = sorted({round(x, 6) for x, _ in model.joints.values()})
+    place = {x: i for i, x in enumerate(columns)}
+    spans = [
+        abs(place[round(model.joints[a][0], 6)] - place[round(model.joints[b][0], 6)])
+        for a, b in (bar.ends for bar in model.bars if not (bar.can_push and bar.can_pull))
+        if model.joints[a][1] != model.joints[b][1]
+    ]
+    usual = max(set(spans) - {0} or {1}, key=spans.count)
+    best, name = 0.0, ""
+    joints = sorted(model.joints, key=lambda j: (-model.joints[j][1], model.joints[j][0]))
+    for i, upper in enumerate(joints):
+        for lower in joints[i + 1 :]:
+            a, b = np.array(model.joints[upper]), np.array(model.joints[lower])
+            apart = abs(place[round(a[0], 6)] - place[round(b[0], 6)])
+            if frozenset((upper, lower)) in joined or apart != usual or a[1] == b[1]:
+                continue
+            along = (b - a) / np.hypot(*(b - a))
+            stretch = float(along @ (moved[lower] - moved[upper]) / np.hypot(*(b - a)))
+            if stretch > best * (1 + 1e-9):
+                best, name = stretch, f"{upper}-{lower}"
+    return name
+
+
+def _panel(model: Model, missing: str, floor_joints: tuple[str, ...]) -> str:
+    """The floor panel under the missing counter, by its two floor joints."""
+    if not missing:
+        return f"{floor_joints[0]}-{floor_joints[-1]}"
+    x = np.mean([model.joints[joint][0] for joint in missing.split("-")])
+    stations = np.array([model.joints[joint][0] for joint in floor_joints])
+    i = int(np.clip(np.searchsorted(stations, x) - 1, 0, len(floor_joints) - 2))
+    return f"{floor_joints[i]}-{floor_joints[i + 1]}"

@@ -1,0 +1,145 @@
+"""The bridge as it is on a date: frozen values, ready for loads, forces and strengths.
+
+Units: inch, kip, ksi; stations along the road in feet where the name says so.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from eyebar.sections.shapes import Section
+from eyebar.terms import Kind, Metal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """What a bar is made of: `yield_stress`, `tensile_strength`, `modulus` [ksi], `density` [lb/in3].
+
+    `sources` names, for each figure, where it comes from; `coupons` says how many were tested.
+    """
+
+    name: str
+    metal: Metal
+    yield_stress: float
+    tensile_strength: float
+    modulus: float
+    density: float
+    sources: Mapping[str, str]
+    coupons: int = 0
+    built: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bar:
+    """One bar of a truss.
+
+    `name` is also the last piece of `address`. `as_built` gives stiffness and weight, `left` gives
+    strength: what the latest readings up to the date leave of it. `length` between joints [in];
+    `length_in_plane` and `length_out_of_plane` are its unsupported lengths as a column.
+    `initial_kip` and `gap_in` as `method` of the documents has them: never both other than zero.
+    `cracked` and `missing` are reasons for which the part is not rated; empty when there are none.
+    """
+
+    name: str
+    address: str
+    kind: Kind
+    ends: tuple[str, str]
+    length: float
+    length_in_plane: float
+    length_out_of_plane: float
+    as_built: Section
+    left: Section
+    material: Material
+    can_push: bool
+    can_pull: bool
+    pin_offset: float = 0.0
+    """Pin below the centre of gravity as built [in] (a positive offset lets the thrust push the bar up)."""
+    bow: float = 0.0
+    """Measured crookedness at mid-length [in], 0 where none was found."""
+    continuous: bool = False
+    """True where the bar runs through without a splice at one end at least."""
+    initial_kip: float = 0.0
+    gap_in: float = 0.0
+    pull_kip: float | None = None
+    """A measured pull under dead load that was accepted; None where there is none."""
+    not_rated: str = ""
+    readings: tuple[str, ...] = ()
+    """The readings that made `left`, in words with their dates."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Truss:
+    """One truss: joints [in], bars, supports, and where the floor hangs on it."""
+
+    name: str
+    joints: Mapping[str, tuple[float, float]]
+    bars: tuple[Bar, ...]
+    broken: tuple[Bar, ...]
+    """Bars declared broken: out of the model, not rated."""
+    floor_joints: tuple[tuple[str, float], ...]
+    """(joint, station in feet from end 0) in order, both end panel points included."""
+    supports: Mapping[str, tuple[bool, bool]]
+    """Joint -> (x held, y held)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weight:
+    """One item of the dead load on one truss: uniform along the floor, or at floor joints.
+
+    `wearing` marks what may be laid on later or taken off (surfacing, utilities): DW; else DC.
+    """
+
+    name: str
+    kip_per_ft: float
+    kip_at_joints: Mapping[str, float]
+    wearing: bool
+    working: str
+    """How the figure came about, in one line: `3 in x 16 ft x 50 lb/ft3 / 2 trusses`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Roadway:
+    """The road across: widths and distances in feet."""
+
+    clear_width_ft: float
+    truss_spacing_ft: float
+    curb_ft: Mapping[str, float]
+    """Truss name -> distance from its centre line to the face of the nearer curb [ft]."""
+    lanes_given: int | None
+    surface: str
+    """`smooth`, `minor depressions` or `rough`."""
+    surfacing_measured: bool
+    trucks_a_day: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherPart:
+    """A part that is there and carries traffic but is not a bar: pin, floor, bearing."""
+
+    address: str
+    truss: str | None
+    kind: Kind
+    not_rated: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bridge:
+    """The whole bridge on `on`: what the calculations read, and nothing they do not."""
+
+    name: str
+    number: str
+    owner: str
+    place: str
+    built: int
+    on: date
+    trusses: tuple[Truss, ...]
+    weights: Mapping[str, tuple[Weight, ...]]
+    """Truss name -> dead load items; the trusses' own weight is not among them, it follows from the bars."""
+    roadway: Roadway
+    others: tuple[OtherPart, ...]
+    superstructure_condition: int | None
+    condition_measured: bool
+    """True where section loss was measured, which lets the condition factor be raised."""
+    rules: tuple[str, ...] = field(default=())
+    """What was decided in making this state of the record, in sentences."""
+    record_hash: str = ""

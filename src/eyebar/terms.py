@@ -1,0 +1,84 @@
+"""The closed lists of words that every room shares."""
+
+from enum import StrEnum
+
+
+class Method(StrEnum):
+    """The three rating methods of American practice."""
+
+    ALLOWABLE_STRESS = "allowable-stress"
+    LOAD_FACTOR = "load-factor"
+    LOAD_AND_RESISTANCE = "load-and-resistance"
+
+
+class Level(StrEnum):
+    """How much of the strength a rating may use, and for how long."""
+
+    INVENTORY = "inventory"
+    OPERATING = "operating"
+    LEGAL = "legal"
+    PERMIT = "permit"
+
+
+class Kind(StrEnum):
+    """What a part does in the bridge."""
+
+    END_POST = "end post"
+    TOP_CHORD = "top chord"
+    BOTTOM_CHORD = "bottom chord"
+    POST = "post"
+    HIP_VERTICAL = "hip vertical"
+    DIAGONAL = "diagonal"
+    COUNTER = "counter"
+    PIN = "pin"
+    HANGER = "hanger"
+    FLOORBEAM = "floorbeam"
+    STRINGER = "stringer"
+    DECK = "deck"
+    BEARING = "bearing"
+    STRUT = "strut"
+    LATERAL = "lateral"
+
+
+BAR_KINDS = (
+    Kind.END_POST, Kind.TOP_CHORD, Kind.BOTTOM_CHORD, Kind.POST, Kind.HIP_VERTICAL,
+    Kind.DIAGONAL, Kind.COUNTER,
+)
+"""The kinds that are bars of a plane truss."""
+
+CHORD_KINDS = (Kind.TOP_CHORD, Kind.BOTTOM_CHORD)
+"""Their loaded length is the whole span, and their lane load takes the moment's single weight."""
+
+
+class Metal(StrEnum):
+    """The metals and the timber that a member may be made of."""
+
+    WROUGHT_IRON = "wrought iron"
+    STEEL = "steel"
+    CAST_IRON = "cast iron"
+    TIMBER = "timber"
+
+
+class VehicleClass(StrEnum):
+    """Which law a vehicle stands under."""
+
+    DESIGN = "design"
+    SINGLE = "single"
+    COMBINATION = "combination"
+    EMERGENCY = "emergency"
+    EVERYDAY = "everyday"
+
+
+class Combine(StrEnum):
+    """How a vehicle's axles and its lane load go together."""
+
+    NONE = "none"
+    GREATER = "greater"
+    SUM = "sum"
+
+
+class Direction(StrEnum):
+    """Which way a vehicle travels: towards higher stations, or lower."""
+
+    UP = "up"
+    DOWN = "down"
