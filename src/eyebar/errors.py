@@ -11,7 +11,7 @@ from difflib import get_close_matches
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
-    """One thing that is wrong with a record: where it stands, the rule, what was found, the cure."""
+    """One thing wrong with a record: where it stands, the rule, what was found, the cure."""
 
     where: str
     """Path in the record in words, `members > L1-L2 > width`; empty for the whole file."""

@@ -1,1 +1,34 @@
 """Text <-> validated record, with the line of every key; the only room with pydantic and ruamel."""
+
+from eyebar.record.fields import NOT_MEASURED, Sides
+from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry, ReadingEntry
+from eyebar.record.floor import FloorEntry
+from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
+from eyebar.record.models import Record
+from eyebar.record.sections import SectionEntry
+from eyebar.record.trusses import EndsEntry, TrussesEntry
+from eyebar.record.words import Bearing, Decided, EndFixing, Form, RoadSurface, What
+
+__all__ = [
+    "BOTH_TRUSSES",
+    "NOT_MEASURED",
+    "Bearing",
+    "ConditionEntry",
+    "Decided",
+    "DecisionEntry",
+    "EndFixing",
+    "EndsEntry",
+    "FloorEntry",
+    "Form",
+    "InspectionEntry",
+    "MaterialEntry",
+    "MemberGroup",
+    "OverrideEntry",
+    "ReadingEntry",
+    "Record",
+    "RoadSurface",
+    "SectionEntry",
+    "Sides",
+    "TrussesEntry",
+    "What",
+]

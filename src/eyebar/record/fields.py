@@ -172,6 +172,17 @@ def _number(got: object) -> object:
     return number
 
 
+def _office_value(got: object) -> object:
+    """A finite number, a word of policy, or a list of names."""
+    if isinstance(got, tuple) and got:
+        return tuple(_text(one) for one in got)
+    try:
+        float(str(got).replace(",", ""))
+    except ValueError:
+        return _text(got)
+    return _number(got)
+
+
 def _truth(got: object) -> object:
     if got in ("true", "false"):
         return got == "true"
@@ -227,7 +238,7 @@ def _day(got: object) -> object:
 
 Text = Annotated[str, BeforeValidator(_text)]
 Truth = Annotated[bool, BeforeValidator(_truth)]
-Number = Annotated[float, BeforeValidator(_number)]
+OfficeValue = Annotated[float | str | tuple[str, ...], BeforeValidator(_office_value)]
 Day = Annotated[date, BeforeValidator(_day)]
 Year = Annotated[int, BeforeValidator(_whole(FIRST_YEAR, 2200))]
 Count = Annotated[int, BeforeValidator(_whole(1, 200))]

@@ -5,7 +5,17 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, model_validator
 
 from eyebar.record.fields import (
-    Area, Count, Entry, Planes, SidesField, Size, Text, Truth, UnsureArea, refusal, word,
+    Area,
+    Count,
+    Entry,
+    Planes,
+    SidesField,
+    Size,
+    Text,
+    Truth,
+    UnsureArea,
+    refusal,
+    word,
 )
 from eyebar.sections.shapes import RodShape, RolledShape, Thread, Toes
 from eyebar.units import Quantity
