@@ -1,0 +1,273 @@
+"""The posting: which gross weights may cross, whether the bridge is to be closed, which sign.
+
+A safe load is found for each vehicle and part by the rule of the method that rated the part. The
+limit of a kind of vehicle is the least safe load over all vehicles of the kind, once any of them
+has a factor under 1. Closing is decided before any rounding.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from math import floor
+
+from eyebar import signs
+from eyebar.office import Values
+from eyebar.rating.safe_load import Governing, heaviest_group, safe_load
+from eyebar.terms import Level, Method, VehicleClass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmergencyLimits:
+    """Limits of emergency vehicles [tons]; None where none is needed."""
+
+    single_axle_tons: int | None = None
+    tandem_tons: int | None = None
+    gross_tons: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Posting:
+    """The answer to what may cross.
+
+    `closed` is None where the owner must decide, or where nothing is rated. `exact_tons` is the
+    least safe load of any one vehicle before rounding, on which closing is decided; None where no
+    limit is needed. The limits are None where none is needed, and while `closed` is not False.
+    `cautions` say the rules behind the figures.
+    """
+
+    closed: bool | None
+    provisional: bool
+    not_rated: tuple[str, ...]
+    single_tons: int | None
+    combination_tons: int | None
+    emergency: EmergencyLimits
+    exact_tons: float | None
+    method: Method
+    level: Level
+    governed_by: Governing | None
+    sign: signs.Sign | None
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Policy:
+    """By which method and level a part is taken; by which other, where it has no rule."""
+
+    method: Method
+    level: Level
+    other_method: Method
+    other_level: Level
+
+    def deciding(self) -> "_Policy":
+        """The same at the level on which closing is decided."""
+        by_formula = self.method is Method.LOAD_AND_RESISTANCE
+        level = self.level if by_formula else Level.OPERATING
+        return replace(self, level=level, other_level=Level.OPERATING)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Safe:
+    """The least safe load of a vehicle [ton], and the factor of the part that sets it."""
+
+    tons: float
+    of: Governing
+
+
+def posting(
+    factors: Iterable[Governing], *, not_rated: Sequence[str], values: Values
+) -> Posting:
+    """The posting from the factors of all parts, vehicles, methods and levels.
+
+    Each part is taken by the posting's method, or by the other that the policy names where the part
+    has no rule by it. `not_rated` are the parts that carry traffic and have no rating: while there
+    are any, the posting is provisional.
+    """
+    policy, everything = _policy(values), tuple(factors)
+    chosen = _chosen(everything, policy)
+    setting = _of(values.names("posting.vehicles"), chosen)
+    deciding = _of(values.names("posting.vehicles"), _chosen(everything, policy.deciding()))
+    loads = _safe_loads(setting, values)
+    exact = min((load.tons for load in _safe_loads(deciding, values)), default=None)
+    least = min((load.tons for load in loads), default=None)
+    closed = _closed(least, exact, values.number("posting.closing limit"))
+    empty = Posting(
+        closed=closed, provisional=bool(not_rated), not_rated=tuple(not_rated),
+        single_tons=None, combination_tons=None, emergency=EmergencyLimits(),
+        exact_tons=exact if any(one.restricts for one in setting) else None,
+        method=policy.method, level=policy.level, governed_by=_governing(loads, chosen),
+        sign=None, cautions=_cautions(setting, policy, values),
+    )
+    if closed is not False:
+        return _without_limits(empty, values, rated=bool(loads))
+    emergency = _emergency(_of(values.names("posting.emergency vehicles"), chosen), values)
+    return _with_limits(empty, _limits(loads, values), emergency)
+
+
+def _policy(values: Values) -> _Policy:
+    return _Policy(
+        method=Method(values.text("posting.method")),
+        level=Level(values.text("posting.level")),
+        other_method=Method(values.text("posting.method without rule")),
+        other_level=Level(values.text("posting.level without rule")),
+    )
+
+
+def _chosen(factors: Iterable[Governing], policy: _Policy) -> tuple[Governing, ...]:
+    """The factors that count: one method and level for each part and vehicle."""
+    own: dict[tuple[str, str], list[Governing]] = {}
+    other: dict[tuple[str, str], list[Governing]] = {}
+    for one in factors:
+        key = one.part, one.vehicle.name
+        if (one.method, one.level) == (policy.method, policy.level):
+            own.setdefault(key, []).append(one)
+        elif (one.method, one.level) == (policy.other_method, policy.other_level):
+            other.setdefault(key, []).append(one)
+    return tuple(one for found in ({**other, **own}).values() for one in found)
+
+
+def _of(vehicles: Iterable[str], factors: Iterable[Governing]) -> tuple[Governing, ...]:
+    wanted = set(vehicles)
+    return tuple(one for one in factors if one.vehicle.name in wanted)
+
+
+def _safe_loads(setting: Iterable[Governing], values: Values) -> tuple[_Safe, ...]:
+    """The least safe load of each vehicle over all parts, every vehicle once.
+
+    A vehicle lighter than the closing limit that may cross as it is tells nothing of the bridge and
+    is left out.
+    """
+    least: dict[str, _Safe] = {}
+    light = values.number("posting.closing limit")
+    for one in setting:
+        weight = one.vehicle.weight_tons
+        if one.factor is None or (not one.restricts and weight < light):
+            continue
+        load = _Safe(tons=safe_load(weight, one.factor, one.method, values), of=one)
+        known = least.get(one.vehicle.name)
+        if known is None or _order(load) < _order(known):
+            least[one.vehicle.name] = load
+    return tuple(least.values())
+
+
+def _order(load: _Safe) -> tuple[float, float]:
+    return load.tons, load.of.factor or 0.0
+
+
+def _closed(least: float | None, exact: float | None, limit: float) -> bool | None:
+    if least is None or exact is None:
+        return None
+    if exact < limit:
+        return True
+    return None if least < limit else False
+
+
+def _limits(loads: Iterable[_Safe], values: Values) -> tuple[int | None, int | None]:
+    """(single, combination) [tons]: one number for both where the combination's is the lower."""
+    kinds: tuple[list[_Safe], list[_Safe]] = ([], [])
+    for load in loads:
+        kinds[load.of.vehicle.vehicle_class is VehicleClass.COMBINATION].append(load)
+    single, combination = (
+        _rounded(min(load.tons for load in kind), values)
+        if any(load.of.restricts for load in kind) else None
+        for kind in kinds
+    )
+    if single is not None and combination is not None and combination < single:
+        return combination, combination
+    return single, combination
+
+
+def _rounded(tons: float, values: Values) -> int:
+    """Down to the office's step [tons]."""
+    step = values.number("posting.step")
+    return int(floor(tons / step) * step)
+
+
+def _emergency(factors: Sequence[Governing], values: Values) -> EmergencyLimits:
+    """Limits of the emergency vehicles, once any of them has a factor under 1.
+
+    Each vehicle limits its gross weight and its own heaviest axle group, single or tandem, by the
+    same rule of safe load.
+    """
+    if not any(one.restricts for one in factors):
+        return EmergencyLimits()
+    apart = values.number("posting.tandem spacing")
+    single: list[float] = []
+    tandem: list[float] = []
+    gross: list[float] = []
+    for one in factors:
+        if one.factor is None:
+            continue
+        weight, axles = heaviest_group(one.vehicle, apart)
+        kind = single if axles == 1 else tandem
+        kind.append(safe_load(weight, one.factor, one.method, values))
+        gross.append(safe_load(one.vehicle.weight_tons, one.factor, one.method, values))
+    return EmergencyLimits(
+        single_axle_tons=_rounded(min(single), values) if single else None,
+        tandem_tons=_rounded(min(tandem), values) if tandem else None,
+        gross_tons=_rounded(min(gross), values),
+    )
+
+
+def _governing(loads: Sequence[_Safe], chosen: Iterable[Governing]) -> Governing | None:
+    """Of the vehicles that may not cross as they are the one with the least safe load, else the
+    least factor of any that sets the posting, else of any that is rated."""
+    restricting = [load for load in loads if load.of.restricts]
+    if restricting:
+        return min(restricting, key=_order).of
+    rated = [load.of for load in loads] or [one for one in chosen if one.factor is not None]
+    return min(rated, key=lambda one: one.factor or 0.0, default=None)
+
+
+def _cautions(setting: Iterable[Governing], policy: _Policy, values: Values) -> tuple[str, ...]:
+    taken_off = values.number("posting.formula.taken off")
+    divided_by = values.number("posting.formula.divided by")
+    rules = {
+        True: f"the posting formula, weight / {divided_by:g} x (factor - {taken_off:g})",
+        False: "weight x factor",
+    }
+    by_formula = policy.method is Method.LOAD_AND_RESISTANCE
+    said = [
+        f"Safe loads by {policy.method} at {policy.level}: {rules[by_formula]} where the factor is "
+        "under 1, the vehicle's own weight else; emergency vehicles, their axles and tandems alike."
+    ]
+    if any(one.method is not policy.method for one in setting):
+        other = policy.other_method is Method.LOAD_AND_RESISTANCE
+        said.append(
+            f"Parts without a rule by {policy.method} are taken by {policy.other_method} at "
+            f"{policy.other_level}: {rules[other]}."
+        )
+    return tuple(said)
+
+
+def _without_limits(empty: Posting, values: Values, *, rated: bool) -> Posting:
+    limit = values.number("posting.closing limit")
+    if empty.closed:
+        rule = f"A bridge that cannot carry {limit:g} tons is to be closed (23 CFR 650.313"
+        confirmed = values["posting.closing limit"].confirmed
+        rule += ")." if confirmed else ", unconfirmed)."
+        return replace(empty, sign=signs.closed_sign(), cautions=(rule, *empty.cautions))
+    if not rated:
+        said = "No part is rated for the vehicles that set the posting: no load is called safe."
+        sign: signs.Sign | None = signs.unrated_sign()
+    else:
+        said = (
+            f"At {empty.level} the safe load is under {limit:g} tons, at {Level.OPERATING} it is not: "
+            f"the owner must decide between closing the bridge and posting it at {Level.OPERATING}."
+        )
+        sign = signs.together(signs.undecided_sign(), provisional=empty.provisional)
+    return replace(empty, sign=sign, cautions=(said, *empty.cautions))
+
+
+def _with_limits(
+    empty: Posting, limits: tuple[int | None, int | None], emergency: EmergencyLimits
+) -> Posting:
+    sign = signs.together(
+        signs.weight_limit_sign(single_tons=limits[0], combination_tons=limits[1]),
+        signs.emergency_sign(
+            single_axle_tons=emergency.single_axle_tons, tandem_tons=emergency.tandem_tons,
+            gross_tons=emergency.gross_tons,
+        ),
+        provisional=empty.provisional,
+    )
+    return replace(
+        empty, single_tons=limits[0], combination_tons=limits[1], emergency=emergency, sign=sign
+    )
