@@ -76,7 +76,7 @@ class LaneCase:
 def lever_share(near_wheel_ft: float, gauge_ft: float, truss_spacing_ft: float) -> float:
     """Part of an axle that one truss takes [1].
 
-    Distances [ft]; scalars or arrays. Limits: trusses apart; a floorbeam on two trusses.
+    Distances [ft]. Scalars or arrays. Limits: trusses apart; a floorbeam on two trusses.
     """
     near = 1.0 - near_wheel_ft / truss_spacing_ft
     far = 1.0 - (near_wheel_ft + gauge_ft) / truss_spacing_ft
@@ -94,7 +94,7 @@ def lever_share(near_wheel_ft: float, gauge_ft: float, truss_spacing_ft: float) 
 def strip_share(near_edge_ft: float, strip_ft: float, truss_spacing_ft: float) -> float:
     """Part of a lane load, spread evenly over a strip, that one truss takes [1].
 
-    Distances [ft]; scalars or arrays. Limits: trusses apart; a floorbeam on two trusses.
+    Distances [ft]. Scalars or arrays. Limits: trusses apart; a floorbeam on two trusses.
     """
     return 1.0 - (near_edge_ft + strip_ft / 2.0) / truss_spacing_ft
 

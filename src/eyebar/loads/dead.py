@@ -40,7 +40,7 @@ class DeadSet:
 def bar_end_weight(density: float, bar_area: float, length: float) -> float:
     """Half of a bar's own weight [kip].
 
-    Density [lb/in3], area [in2], length [in]; scalars or arrays. Limits: none.
+    Density [lb/in3], area [in2], length [in]. Scalars or arrays. Limits: none.
     """
     return density * bar_area * length / 2000.0
 
@@ -56,7 +56,7 @@ def bar_end_weight(density: float, bar_area: float, length: float) -> float:
 def floor_joint_weight(kip_per_ft: float, before_ft: float, behind_ft: float) -> float:
     """What a floor joint carries of a weight uniform along the floor [kip].
 
-    Weight [kip/ft], panels [ft], 0 beyond an end; scalars or arrays. Limits: none.
+    Weight [kip/ft], panels [ft], 0 beyond an end. Scalars or arrays. Limits: none.
     """
     return kip_per_ft * (before_ft + behind_ft) / 2.0
 
@@ -71,7 +71,7 @@ def floor_joint_weight(kip_per_ft: float, before_ft: float, behind_ft: float) ->
 def factor_with_details(factor: float, details: float) -> float:
     """Factor on DC with the allowance for details inside it [1].
 
-    Factor and allowance [1]; scalars or arrays. Limits: none.
+    Factor and allowance [1]. Scalars or arrays. Limits: none.
     """
     return factor * (1.0 + details)
 
@@ -100,17 +100,21 @@ def dead_sets(
     return greatest, least
 
 
-def joint_loads(truss: Truss, weights: Iterable[Weight]) -> JointLoads:
+def joint_loads(
+    truss: Truss, weights: Iterable[Weight], areas: Mapping[str, float] | None = None
+) -> JointLoads:
     """Joint -> (DC, DW) [kip, down] of one truss, every joint named; frozen.
 
-    The bars' own weight is that of their sections as built, half of it at each end; a bar declared
-    broken still hangs there and weighs. Raises NotMeasured with the bar's address where a size is
+    The bars' own weight is that of their sections as built, or of `areas` (bar -> in2) where it
+    names them, half of it at each end; a bar declared broken still hangs there and weighs. Raises NotMeasured with the bar's address where a size is
     unknown, OutOfRange where a weight hangs on a joint that is not there.
     """
     dc = dict.fromkeys(truss.joints, 0.0)
     dw = dict.fromkeys(truss.joints, 0.0)
     for bar in (*truss.bars, *truss.broken):
-        half = bar_end_weight(bar.material.density, _area(bar), bar.length)
+        known = (areas or {}).get(bar.name)
+        in2 = _area(bar) if known is None else known
+        half = bar_end_weight(bar.material.density, in2, bar.length)
         for joint in bar.ends:
             dc[joint] += half
     for weight in weights:

@@ -22,7 +22,7 @@ def factor_by_traffic(
 ) -> float:
     """Live load factor of a legal load by the trucks of a day [1].
 
-    Factors [1], trucks [1/day]; scalars. Limits: low traffic below high traffic.
+    Factors [1], trucks [1/day]. Scalars. Limits: low traffic below high traffic.
     """
     part = (trucks_a_day - low_traffic) / (high_traffic - low_traffic)
     return low_factor + (high_factor - low_factor) * min(max(part, 0.0), 1.0)

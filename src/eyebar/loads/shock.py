@@ -18,7 +18,7 @@ SURFACES = ("smooth", "minor depressions", "rough")
 def impact_of_length(loaded_length_ft: float, greatest: float) -> float:
     """Impact of the older methods [1].
 
-    Loaded length [ft], cap [1]; scalars. Limits: lengths of 0 and more (OutOfRange).
+    Loaded length [ft], cap [1]. Scalars. Limits: lengths of 0 and more (OutOfRange).
     """
     if not loaded_length_ft >= 0.0:
         raise OutOfRange("loaded length", f"{loaded_length_ft:g} ft", "0 ft or more")

@@ -38,7 +38,7 @@ class Extreme:
 def moment_ordinate(load_ft: float, section_ft: float, span_ft: float) -> float:
     """Moment of a simple beam at a section for a unit load [ft].
 
-    Places from end 0 and span [ft]; scalars. Limits: both places on the span.
+    Places from end 0 and span [ft]. Scalars. Limits: both places on the span.
     """
     near, far = min(load_ft, section_ft), max(load_ft, section_ft)
     return near * (span_ft - far) / span_ft
@@ -55,7 +55,7 @@ def moment_ordinate(load_ft: float, section_ft: float, span_ft: float) -> float:
 def lane_moment(kip_per_ft: float, point_kip: float, span_ft: float) -> float:
     """Greatest moment of a simple beam under a lane load [kip ft].
 
-    Uniform load [kip/ft], single weight [kip], span [ft]; scalars or arrays. Limits: none.
+    Uniform load [kip/ft], single weight [kip], span [ft]. Scalars or arrays. Limits: none.
     """
     return kip_per_ft * span_ft**2 / 8.0 + point_kip * span_ft / 4.0
 
@@ -71,7 +71,7 @@ def lane_moment(kip_per_ft: float, point_kip: float, span_ft: float) -> float:
 def lane_end_shear(kip_per_ft: float, point_kip: float, span_ft: float) -> float:
     """Greatest end shear of a simple beam under a lane load [kip].
 
-    Uniform load [kip/ft], single weight [kip], span [ft]; scalars or arrays. Limits: none.
+    Uniform load [kip/ft], single weight [kip], span [ft]. Scalars or arrays. Limits: none.
     """
     return kip_per_ft * span_ft / 2.0 + point_kip
 

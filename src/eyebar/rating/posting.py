@@ -250,8 +250,9 @@ def _without_limits(empty: Posting, values: Values, *, rated: bool) -> Posting:
         sign: signs.Sign | None = signs.unrated_sign()
     else:
         said = (
-            f"At {empty.level} the safe load is under {limit:g} tons, at {Level.OPERATING} it is not: "
-            f"the owner must decide between closing the bridge and posting it at {Level.OPERATING}."
+            f"At {empty.level} the safe load is under {limit:g} tons, at {Level.OPERATING} it is "
+            "not: the owner must decide between closing the bridge and posting it at "
+            f"{Level.OPERATING}."
         )
         sign = signs.together(signs.undecided_sign(), provisional=empty.provisional)
     return replace(empty, sign=sign, cautions=(said, *empty.cautions))

@@ -43,7 +43,7 @@ def safe_load_by_formula(
 ) -> float:
     """Safe load by the posting formula of load and resistance [ton].
 
-    Weight [ton], factors [1]; scalars. Limits: the formula holds for factors of 0.3 to 1. Below,
+    Weight [ton], factors [1]. Scalars. Limits: the formula holds for factors of 0.3 to 1. Below,
     the vehicle is not allowed; from 1 on it counts with its own weight.
     """
     if factor >= 1.0:
@@ -61,7 +61,7 @@ def safe_load_by_formula(
 def safe_load_by_factor(tons: float, factor: float) -> float:
     """Safe load by allowable stress or load factor [ton].
 
-    Weight [ton], factor [1]; scalars. Limits: from a factor of 1 on the vehicle counts with its own
+    Weight [ton], factor [1]. Scalars. Limits: from a factor of 1 on the vehicle counts with its own
     weight; below 0 there is no safe load.
     """
     return tons if factor >= 1.0 else max(factor * tons, 0.0)
