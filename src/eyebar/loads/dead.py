@@ -106,8 +106,9 @@ def joint_loads(
     """Joint -> (DC, DW) [kip, down] of one truss, every joint named; frozen.
 
     The bars' own weight is that of their sections as built, or of `areas` (bar -> in2) where it
-    names them, half of it at each end; a bar declared broken still hangs there and weighs. Raises NotMeasured with the bar's address where a size is
-    unknown, OutOfRange where a weight hangs on a joint that is not there.
+    names them, half of it at each end; a bar declared broken still hangs there and weighs. Raises
+    NotMeasured with the bar's address where a size is unknown, OutOfRange where a weight hangs on a
+    joint that is not there.
     """
     dc = dict.fromkeys(truss.joints, 0.0)
     dw = dict.fromkeys(truss.joints, 0.0)

@@ -14,6 +14,8 @@ from eyebar.office import Values
 from eyebar.rating.safe_load import Governing, heaviest_group, safe_load
 from eyebar.terms import Level, Method, VehicleClass
 
+__all__ = ["EmergencyLimits", "Governing", "Posting", "posting"]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EmergencyLimits:
