@@ -1,0 +1,190 @@
+"""The commands. Heavy libraries are imported inside them: `eyebar --help` stays quick."""
+
+from datetime import date
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from eyebar import __version__
+from eyebar.cli.refusals import refusing
+from eyebar.cli.terminal import patience, print_json
+from eyebar.terms import Level, Method
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="What an old pin-connected truss bridge may carry: measured, computed and explained.",
+    epilog="Begin with: eyebar demo",
+    context_settings={"max_content_width": 100},
+)
+
+
+def _date(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise typer.BadParameter(f"'{text}' is not a date; write it like 2026-06-09") from None
+
+
+
+Record = Annotated[Path, typer.Argument(metavar="RECORD", help="A bridge record (YAML).")]
+On = Annotated[
+    date | None,
+    typer.Option(
+        metavar="DATE",
+        parser=_date,
+        help="As the bridge stood then (2026-06-09); else at its latest dated entry.",
+    ),
+]
+Office = Annotated[
+    Path | None,
+    typer.Option(metavar="FOLDER", help="Your office's own values, vehicles and policy."),
+]
+AsJson = Annotated[bool, typer.Option("--json", help="The whole result, unrounded, as JSON.")]
+VehicleName = Annotated[str | None, typer.Option("--vehicle", help="Under this vehicle alone.")]
+ByMethod = Annotated[Method | None, typer.Option("--method", help="By this method.")]
+AtLevel = Annotated[Level | None, typer.Option("--level", help="At this level.")]
+
+
+def _version(asked: bool) -> None:  # noqa: FBT001 - typer calls it with the flag
+    if asked:
+        typer.echo(f"eyebar {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _eyebar(
+    *,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Say which.")
+    ] = False,
+) -> None:
+    """Only the options that stand before the command."""
+
+
+@app.command()
+def demo(
+    *,
+    write: Annotated[
+        Path, typer.Option(metavar="DIR", help="Where the records and the result are written.")
+    ] = Path("eyebar-demo"),
+    as_json: AsJson = False,
+) -> None:
+    """Rate an invented bridge, and write its record to go on with."""
+    from eyebar.cli.demonstration import announce, demonstrated, print_demonstration
+
+    with refusing(as_json=as_json):
+        if not as_json:
+            announce(write)
+        document = demonstrated(write)
+    if as_json:
+        print_json(document)
+    else:
+        print_demonstration(document, write)
+
+
+@app.command()
+def check(record: Record, *, on: On = None, office: Office = None, as_json: AsJson = False) -> None:
+    """Report every fault of a record, and what is not measured."""
+    from eyebar.cli.printing import print_check
+    from eyebar.documents import check_document
+
+    with refusing(as_json=as_json):
+        document = check_document(record, on=on, office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_check(document)
+
+
+@app.command()
+def rate(
+    record: Record,
+    *,
+    on: On = None,
+    office: Office = None,
+    vehicle: VehicleName = None,
+    method: ByMethod = None,
+    level: AtLevel = None,
+    every: Annotated[bool, typer.Option("--all", help="All parts, not the weakest alone.")] = False,
+    values: Annotated[bool, typer.Option("--values", help="Also the values used.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Say the posting, what governs it, and the factor of every part."""
+    from eyebar.cli.printing import print_rating
+    from eyebar.documents import rate_document
+    from eyebar.views.rating import Choice, rating_table
+
+    with refusing(as_json=as_json), patience("rating the bridge"):
+        document = rate_document(record, on=on, office=office)
+        table = rating_table(document, Choice(method=method, level=level, vehicle=vehicle))
+    if as_json:
+        print_json(document)
+    else:
+        print_rating(document, table, few=not every, values=values)
+
+
+@app.command()
+def forces(
+    record: Record,
+    *,
+    on: On = None,
+    office: Office = None,
+    vehicle: VehicleName = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say the force in every bar, under dead load and vehicles."""
+    from eyebar.cli.printing import print_forces
+    from eyebar.documents import forces_document
+    from eyebar.views.forces import force_tables
+
+    with refusing(as_json=as_json), patience("moving the vehicles over the bridge"):
+        document = forces_document(record, on=on, office=office)
+        tables = force_tables(document, vehicle)
+    if as_json:
+        print_json(document)
+    else:
+        print_forces(document, tables)
+
+
+@app.command()
+def vehicles(*, office: Office = None, as_json: AsJson = False) -> None:
+    """List the vehicles, axle by axle."""
+    from eyebar.cli.printing import print_vehicles
+    from eyebar.documents import vehicles_document
+
+    with refusing(as_json=as_json):
+        document = vehicles_document(office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_vehicles(document)
+
+
+@app.command()
+def explain(
+    record: Record,
+    part: Annotated[str, typer.Argument(metavar="PART", help="Its address: upstream/U2-L4.")],
+    *,
+    on: On = None,
+    office: Office = None,
+    vehicle: VehicleName = None,
+    method: ByMethod = None,
+    level: AtLevel = None,
+    as_json: AsJson = False,
+) -> None:
+    """Show the working of one part: symbols, numbers, result, source."""
+    from eyebar.cli.printing import print_working
+    from eyebar.documents import explain_document
+
+    with refusing(as_json=as_json), patience("working it out"):
+        document = explain_document(
+            record, part, on=on, office=office, vehicle=vehicle, method=method, level=level
+        )
+    if as_json:
+        print_json(document)
+    else:
+        print_working(document)

@@ -1,0 +1,82 @@
+"""What each command prints from its document when JSON is not asked for."""
+
+from typing import Any
+
+import typer
+
+from eyebar.cli.terminal import print_table, print_text
+from eyebar.views.checking import PartNotRated, checked
+from eyebar.views.forces import ForceRow, ForceTable
+from eyebar.views.posting import posting
+from eyebar.views.rating import NotRatedRow, RatingRow, RatingTable
+from eyebar.views.values import ValueRow, value_rows
+from eyebar.views.vehicles import VehicleRow, vehicle_rows
+from eyebar.views.working import working
+
+Document = dict[str, Any]
+
+FEW = 12
+"""Parts shown where not all are asked for."""
+
+
+def print_check(document: Document) -> None:
+    """That a record has no fault, the rules its state was made by, and what is not rated."""
+    view = checked(document)
+    print_text(view.verdict, *view.rules)
+    if view.not_rated:
+        typer.echo()
+        print_table(PartNotRated, view.not_rated)
+
+
+def print_posting(document: Document) -> None:
+    """The posting before anything else, then the bridge and what stands behind the posting."""
+    view = posting(document)
+    print_text(view.line, view.closing)
+    print_text(f"{view.bridge}, as on {view.date}.", view.governed)
+    print_text(view.limits, view.emergency, view.provisional, view.unconfirmed)
+
+
+def print_rating(document: Document, table: RatingTable, *, few: bool, values: bool) -> None:
+    """The posting, the parts from the weakest on, those not rated, and perhaps the values used."""
+    print_posting(document)
+    rows = table.rows[:FEW] if few else table.rows
+    rest = f", the weakest {len(rows)} (--all shows all)" if len(rows) < len(table.rows) else ""
+    typer.echo(f"\n{len(table.rows)} rated parts by {table.standing}{rest}:\n")
+    print_table(RatingRow, rows)
+    if table.not_rated:
+        typer.echo()
+        print_table(NotRatedRow, table.not_rated)
+    if values:
+        typer.echo()
+        print_table(ValueRow, value_rows(document))
+    print_cautions(document)
+
+
+def print_forces(document: Document, tables: tuple[ForceTable, ...]) -> None:
+    """One table of bars for each truss, or for all that are alike."""
+    for table in tables:
+        typer.echo(f"{table.trusses}, as on {document['date']}\n")
+        print_table(ForceRow, table.rows)
+        print_text(*table.left_out)
+        typer.echo()
+    print_cautions(document)
+
+
+def print_vehicles(document: Document) -> None:
+    """The table of vehicles."""
+    print_table(VehicleRow, vehicle_rows(document))
+
+
+def print_working(document: Document) -> None:
+    """The working of one part, step by step."""
+    view = working(document)
+    for block in ((view.title, view.answer), view.facts, view.steps, view.events):
+        if block:
+            typer.echo("\n".join(block) + "\n")
+    print_cautions(document)
+
+
+def print_cautions(document: Document) -> None:
+    """What every answer says about itself."""
+    typer.echo()
+    print_text(*document["cautions"])

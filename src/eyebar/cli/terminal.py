@@ -1,0 +1,64 @@
+"""How views and documents are printed: tables within 100 columns, JSON, and a sign of patience."""
+
+import json
+import textwrap
+import threading
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from typing import Any
+
+import typer
+
+from eyebar.views.columns import cells, columns
+
+WIDTH = 100
+PATIENCE_SECONDS = 1.0
+
+
+def print_json(document: dict[str, Any]) -> None:
+    """Print a document for machines."""
+    typer.echo(json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False))
+
+
+def print_text(*paragraphs: str) -> None:
+    """Print sentences, each its own paragraph; empty ones are left out."""
+    for paragraph in filter(None, paragraphs):
+        typer.echo(textwrap.fill(paragraph, WIDTH, break_long_words=False, break_on_hyphens=False))
+
+
+def print_table(view: type, rows: Sequence[Any]) -> None:
+    """Print rows of a view under its headings, figures to the right."""
+    from rich import box
+    from rich.console import Console
+    from rich.table import Table
+
+    console = Console(markup=False, highlight=False, emoji=False)
+    console.width = min(console.width, WIDTH) if console.is_terminal else WIDTH
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style="")
+    for column in columns(view):
+        table.add_column(
+            column.heading,
+            justify="right" if column.figure else "left",
+            no_wrap=column.figure,
+            overflow="fold",
+        )
+    for row in rows:
+        table.add_row(*cells(row))
+    console.print(table)
+
+
+@contextmanager
+def patience(doing: str) -> Iterator[None]:
+    """Say on the error stream what is being done, once it takes longer than a second."""
+    from rich.console import Console
+
+    console = Console(stderr=True)
+    status = console.status(doing)
+    timer = threading.Timer(PATIENCE_SECONDS, status.start)
+    if console.is_terminal:
+        timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()
+        status.stop()

@@ -1,0 +1,122 @@
+"""The table of parts with their factors, and the parts that are not rated."""
+
+from dataclasses import dataclass
+
+from eyebar.terms import Level, Method
+from eyebar.views import rounding, words
+from eyebar.views.columns import Document, figure, text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RatingRow:
+    """One part and the least of its factors."""
+
+    part: str = text("Part", "Address of the part.")
+    vehicle: str = text("Vehicle", "The vehicle with the least factor.")
+    factor: str = figure("Factor", "How many times the vehicle the part carries beside dead load.")
+    tons: str = figure("Tons", "The factor times the vehicle's weight.")
+    check: str = text("Check", "What is reached first.")
+    dead: str = figure("Dead kip", "Force under dead load, without factors; pull is positive.")
+    live: str = figure("Live kip", "Force under the vehicle, without factors and impact.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotRatedRow:
+    """The parts that are not rated for one reason."""
+
+    reason: str = text("Not rated because", "Why the parts have no factor.")
+    count: str = figure("Parts", "How many parts have this reason.")
+    parts: str = text("Which", "Their addresses, the first few.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """Which ratings a table is made of: None stands for the posting's own, and for any vehicle."""
+
+    method: Method | None = None
+    level: Level | None = None
+    vehicle: str | None = None
+
+    def takes(self, rating: Document, posting: Document) -> bool:
+        """Whether one entry of a part's ratings belongs to the choice."""
+        return (
+            rating["method"] == (self.method or posting["method"])
+            and rating["level"] == (self.level or posting["level"])
+            and self.vehicle in (None, rating["vehicle"])
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RatingTable:
+    """The rated parts, weakest first, and those that are not rated."""
+
+    standing: str = text("By", "Method and level of the factors.")
+    rows: tuple[RatingRow, ...] = text("Parts", "One row for each rated part, weakest first.")
+    not_rated: tuple[NotRatedRow, ...] = text("Not rated", "One row for each reason.")
+
+
+def governing(part: Document, choice: Choice, posting: Document) -> Document | None:
+    """The least of a part's chosen ratings; None where the choice has no factor for it.
+
+    A part that the posting's method has no rule for counts by allowable stress at operating, as it
+    does in the posting, unless a method or a level was asked for.
+    """
+    fallback = Choice(
+        method=Method.ALLOWABLE_STRESS, level=Level.OPERATING, vehicle=choice.vehicle
+    )
+    asked = choice.method is not None or choice.level is not None
+    for one in (choice,) if asked else (choice, fallback):
+        found: list[Document] = [
+            rating
+            for rating in part.get("ratings", ())
+            if rating["factor"] is not None and one.takes(rating, posting)
+        ]
+        if found:
+            return min(found, key=lambda rating: float(rating["factor"]))
+    return None
+
+
+def rating_table(document: Document, choice: Choice) -> RatingTable:
+    """The table of a `rate` document for one choice of method, level and vehicle."""
+    posting = document["posting"]
+    chosen = [
+        (part, rating)
+        for part in document["parts"]
+        if (rating := governing(part, choice, posting)) is not None
+    ]
+    chosen.sort(key=lambda pair: float(pair[1]["factor"]))
+    method, level = choice.method or posting["method"], choice.level or posting["level"]
+    return RatingTable(
+        standing=words.standing(method, level),
+        rows=tuple(_row(part, rating, (method, level)) for part, rating in chosen),
+        not_rated=_not_rated(document["parts"]),
+    )
+
+
+def _row(part: Document, rating: Document, asked: tuple[str, str]) -> RatingRow:
+    by = (rating["method"], rating["level"])
+    check = rating["check"] if by == asked else f"{rating['check']} ({words.standing(*by)})"
+    return RatingRow(
+        part=part["part"],
+        vehicle=rating["vehicle"],
+        factor=rounding.factor(rating["factor"]),
+        tons=rounding.tons(rating["tons"]),
+        check=check,
+        dead=rounding.kip(rating["dead"]),
+        live=rounding.kip(rating["live"]),
+    )
+
+
+def _not_rated(parts: list[Document]) -> tuple[NotRatedRow, ...]:
+    reasons: dict[str, list[str]] = {}
+    for part in parts:
+        if part.get("not_rated"):
+            reasons.setdefault(part["not_rated"], []).append(part["part"])
+    return tuple(
+        NotRatedRow(
+            reason=reason,
+            count=str(len(addresses)),
+            parts=", ".join(addresses[:3]) + (", ..." if len(addresses) > 3 else ""),
+        )
+        for reason, addresses in reasons.items()
+    )

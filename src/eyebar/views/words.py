@@ -1,0 +1,123 @@
+"""The sentences for people, with the numbers put in."""
+
+from eyebar.views import rounding
+from eyebar.views.columns import Document
+
+CLOSE = "Close this bridge"
+NO_LIMIT = "No weight limit needed"
+PROVISIONAL = "PROVISIONAL"
+
+METHODS = {
+    "allowable-stress": "allowable stress",
+    "load-factor": "load factor",
+    "load-and-resistance": "load and resistance",
+}
+"""The methods as they are said in a sentence."""
+
+
+def posting_line(posting: Document) -> str:
+    """The posting on one line: `WEIGHT LIMIT 6 TONS`, or `Close this bridge`."""
+    if posting["closed"]:
+        return CLOSE
+    sign = posting["sign"]
+    line = " ".join(sign["legend"].split()) if sign else NO_LIMIT
+    if posting["provisional"] and PROVISIONAL not in line:
+        line = f"{line} ({PROVISIONAL})" if sign else f"{line} by the parts that are rated"
+    return line
+
+
+def closing(posting: Document) -> str:
+    """Why the bridge is to be closed, or who must decide; empty where neither arises."""
+    exact = rounding.safe_tons(posting["exact_tons"])
+    if posting["closed"]:
+        return (
+            f"The least safe load of a single vehicle is {exact} tons. A bridge that cannot carry "
+            "3 tons is to be closed (23 CFR 650.313, unconfirmed)."
+        )
+    if posting["closed"] is None:
+        return (
+            "At the level that the office posts by, a single vehicle must weigh less than 3 tons; "
+            f"at the operating level it may weigh {exact} tons. The owner must decide between "
+            "closing the bridge and posting it at the operating level."
+        )
+    return ""
+
+
+def standing(method: str, level: str) -> str:
+    """By which method and level: `load and resistance, legal`."""
+    return f"{METHODS.get(method, method)}, {level}"
+
+
+def governed(posting: Document) -> str:
+    """What governs the posting, in a sentence."""
+    by = posting["governed_by"]
+    if not by:
+        return "No part is rated, so nothing governs."
+    return (
+        f"Governed by {by['part']}: {by['check']}, under {by['vehicle']} "
+        f"({standing(posting['method'], posting['level'])})."
+    )
+
+
+def limits(posting: Document) -> str:
+    """The limits for single vehicles and for combinations; empty where none is needed."""
+    single, combination = posting["single_tons"], posting["combination_tons"]
+    named = [
+        f"{name} {rounding.limit(tons)} tons"
+        for name, tons in (("a single vehicle", single), ("a combination", combination))
+        if tons is not None
+    ]
+    return f"Limits, gross with load: {', '.join(named)}." if named else ""
+
+
+def emergency(posting: Document) -> str:
+    """The limits of emergency vehicles; empty where they need none."""
+    limits_of = posting["emergency"]
+    if not limits_of or all(tons is None for tons in limits_of.values()):
+        return ""
+    named = [
+        f"{name} {rounding.limit(limits_of[key])} tons"
+        for key, name in (
+            ("single_axle_tons", "single axle"),
+            ("tandem_tons", "tandem"),
+            ("gross_tons", "gross"),
+        )
+        if limits_of[key] is not None
+    ]
+    return f"Emergency vehicles: {', '.join(named)}."
+
+
+def provisional(posting: Document) -> str:
+    """Why the posting is provisional; empty where it is not."""
+    if not posting["provisional"]:
+        return ""
+    count = len(posting["not_rated"])
+    parts = "part that carries traffic is" if count == 1 else "parts that carry traffic are"
+    return f"Provisional: {count} {parts} not rated."
+
+
+def unconfirmed(names: list[str]) -> str:
+    """How many of the values used nobody has confirmed; empty where all are."""
+    if not names:
+        return ""
+    values = "value" if len(names) == 1 else "values"
+    return f"{len(names)} {values} used here nobody has confirmed yet."
+
+
+def place(at: Document | None) -> str:
+    """Where a vehicle stands: `57.3 ft up`, the front axle's station and the way it travels."""
+    return f"{rounding.feet(at['front_axle_ft'])} ft {at['direction']}" if at else rounding.NOTHING
+
+
+def answer(rating: Document) -> str:
+    """The factor of a part in a sentence."""
+    where = f", the front axle at {place(rating['at'])}" if rating["at"] else ""
+    tons = "" if rating["tons"] is None else f" ({rounding.tons(rating['tons'])} tons)"
+    if rating["factor"] is None:
+        return f"No factor: {rating['reason']}."
+    return f"Factor {rounding.factor(rating['factor'])}{tons}: {rating['check']}{where}."
+
+
+def event(one: Document) -> str:
+    """A bar that changes its state as the load grows."""
+    return f"at {rounding.factor(one['factor'])} times the vehicle {one['bar']} goes {one['goes']}"

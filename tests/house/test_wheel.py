@@ -1,0 +1,98 @@
+"""The wheel holds everything, and works outside the checkout."""
+
+import json
+import os
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from eyebar.cli.commands import app
+from tests.house.rooms import PACKAGE
+from tests.house.tracked import ROOT
+
+EVERY_COMMAND = {
+    "demo": ("demo", "--write", "there"),
+    "check": ("check", "there/bridges/quillmarsh.yaml"),
+    "rate": ("rate", "there/bridges/quillmarsh.yaml"),
+    "forces": ("forces", "there/bridges/quillmarsh.yaml"),
+    "vehicles": ("vehicles",),
+    "explain": ("explain", "there/bridges/quillmarsh.yaml", "upstream/U2-L4"),
+}
+"""Each command with arguments that it accepts; `demo` first, since it writes the records."""
+
+
+@pytest.fixture(scope="module")
+def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The wheel, built as an installer would build it."""
+    folder = tmp_path_factory.mktemp("wheel")
+    subprocess.run(
+        [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", folder, ROOT],
+        check=True,
+        capture_output=True,
+    )
+    (built,) = folder.glob("*.whl")
+    return built
+
+
+@pytest.fixture(scope="module")
+def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder outside the checkout with the wheel installed in it, without its requirements."""
+    folder = tmp_path_factory.mktemp("installed")
+    subprocess.run(
+        [
+            sys.executable, "-m", "pip", "install", "--quiet", "--disable-pip-version-check",
+            "--no-index", "--no-deps", "--target", folder, wheel,
+        ],
+        check=True,
+    )
+    return folder
+
+
+def run(installed: Path, folder: Path, *arguments: str) -> subprocess.CompletedProcess[str]:
+    """What `python -m eyebar ARGUMENTS` of the installed package answers in `folder`."""
+    return subprocess.run(
+        [sys.executable, "-m", "eyebar", *arguments],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(installed)},
+        check=False,
+        capture_output=True,
+        text=True,
+    )
+
+
+def test_the_wheel_holds_every_file_of_the_package(wheel: Path) -> None:
+    there = {
+        path.relative_to(PACKAGE.parent).as_posix()
+        for path in PACKAGE.rglob("*")
+        if path.is_file() and "__pycache__" not in path.parts
+    }
+    assert there <= set(zipfile.ZipFile(wheel).namelist())
+
+
+def test_the_installed_package_is_the_one_that_runs(installed: Path, tmp_path: Path) -> None:
+    found = subprocess.run(
+        [sys.executable, "-c", "import eyebar; print(eyebar.__file__)"],
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(installed)},
+        check=True,
+        capture_output=True,
+        text=True,
+    ).stdout
+    assert Path(found.strip()).is_relative_to(installed)
+
+
+def test_no_command_is_forgotten_here() -> None:
+    named = {command.callback.__name__ for command in app.registered_commands if command.callback}
+    assert named == set(EVERY_COMMAND)
+
+
+def test_every_command_runs_outside_the_checkout(installed: Path, tmp_path: Path) -> None:
+    for arguments in EVERY_COMMAND.values():
+        answer = run(installed, tmp_path, *arguments)
+        assert answer.returncode == 0, f"{arguments}: {answer.stderr}"
+        as_document = run(installed, tmp_path, *arguments, "--json")
+        assert as_document.returncode == 0, f"{arguments}: {as_document.stderr}"
+        assert json.loads(as_document.stdout)["format"].startswith("eyebar/")

@@ -1,0 +1,173 @@
+"""Documents made by hand, in the form that docs/documents.md gives, with invented figures."""
+
+from typing import Any
+
+Document = dict[str, Any]
+
+AT = {"front_axle_ft": 57.25, "direction": "up", "spacing_ft": [15.0, 4.0]}
+
+
+def rating(**changes: Any) -> Document:
+    """One entry of a part's ratings."""
+    return {
+        "vehicle": "Type 3",
+        "method": "load-and-resistance",
+        "level": "legal",
+        "factor": 0.4567,
+        "plain_factor": 0.4701,
+        "tons": 11.4175,
+        "check": "head of the eyebar",
+        "capacity": 61.04,
+        "unit": "kip",
+        "dead": 18.26,
+        "live": 21.94,
+        "dead_factors": {"dc": 1.25, "dw": 1.5},
+        "live_factor": 1.3,
+        "impact": 0.2,
+        "share": 0.8,
+        "lanes": 1,
+        "at": AT,
+        "events": [{"factor": 0.31, "bar": "U5-L3", "goes": "taut"}],
+        **changes,
+    }
+
+
+def posting(**changes: Any) -> Document:
+    """A posting of six tons, provisional."""
+    return {
+        "closed": False,
+        "provisional": True,
+        "not_rated": ["upstream/L4/pin", "floor/deck"],
+        "single_tons": 6,
+        "combination_tons": None,
+        "emergency": {"single_axle_tons": None, "tandem_tons": None, "gross_tons": None},
+        "exact_tons": 6.7421,
+        "method": "load-and-resistance",
+        "level": "legal",
+        "governed_by": {
+            "part": "upstream/U2-L4", "check": "head of the eyebar", "vehicle": "Type 3",
+        },
+        "sign": {"designation": "R12-1", "legend": "WEIGHT LIMIT\n6\nTONS"},
+        **changes,
+    }
+
+
+def rate(**changes: Any) -> Document:
+    """A `rate` document with two rated parts and three that are not."""
+    return {
+        "format": "eyebar/rate/1",
+        "bridge": {"name": "Sedgebarrow Ford Bridge (invented)", "number": "03-02"},
+        "date": "2026-06-09",
+        "posting": posting(),
+        "parts": [
+            {
+                "part": "upstream/U4-L4", "truss": "upstream", "kind": "post",
+                "ratings": [
+                    rating(factor=1.2, tons=30.0, check="thrust with bending", events=[]),
+                    rating(vehicle="SU4", factor=None, tons=None, reason="no live effect"),
+                ],
+            },
+            {
+                "part": "upstream/U2-L4", "truss": "upstream", "kind": "diagonal",
+                "ratings": [
+                    rating(),
+                    rating(vehicle="SU4", factor=0.5, tons=13.5),
+                    rating(method="allowable-stress", level="operating", factor=0.39),
+                ],
+            },
+            {
+                "part": "upstream/U1-L1", "truss": "upstream", "kind": "hip vertical",
+                "ratings": [rating(method="allowable-stress", level="operating", factor=0.9)],
+            },
+            *(
+                {"part": part, "truss": None, "kind": "pin", "not_rated": "pins are not rated yet"}
+                for part in ("upstream/L1/pin", "upstream/L2/pin", "upstream/L3/pin",
+                             "upstream/L4/pin")
+            ),
+        ],
+        "values_used": [
+            {
+                "name": "phi.tension.yield", "value": 0.95, "unit": "1", "layer": "shipped",
+                "confirmed": False, "source": "LRFD 6.5.4.2, from memory",
+            },
+        ],
+        "unconfirmed": ["phi.tension.yield"],
+        "cautions": ["This is a calculation."],
+        "record_hash": "0",
+        "version": "0",
+        **changes,
+    }
+
+
+def forces() -> Document:
+    """A `forces` document, as far as the tables read it: two trusses alike and a third apart."""
+    live = {
+        "Type 3": {
+            "L0-L1": {"min": 0.0, "max": 20.04, "min_at": None, "max_at": AT},
+            "U1-U2": {"min": -31.26, "max": 0.0, "min_at": AT, "max_at": None},
+        },
+        "H20": {
+            "L0-L1": {"min": 0.0, "max": 22.0, "min_at": None, "max_at": AT},
+            "U1-U2": {"min": -30.0, "max": 0.0, "min_at": AT, "max_at": None},
+        },
+        "EV3": None,
+    }
+    missing = {"EV3": {"reason": "no equilibrium", "panel": "panel 5"}}
+    one = {
+        "dead": {"L0-L1": 30.0, "U1-U2": -44.44},
+        "live": live,
+        "no_equilibrium": missing,
+    }
+    return {
+        "format": "eyebar/forces/1",
+        "date": "2026-06-09",
+        "vehicles": [{"name": "Type 3"}, {"name": "H20"}, {"name": "EV3"}],
+        "trusses": [
+            {"truss": "upstream", **one},
+            {"truss": "downstream", **one},
+            {"truss": "third", **one, "dead": {"L0-L1": 31.0, "U1-U2": -44.44}},
+        ],
+        "cautions": ["This is a calculation."],
+    }
+
+
+def vehicles() -> Document:
+    """A `vehicles` document with one vehicle of varied spacing and lane load."""
+    return {
+        "format": "eyebar/vehicles/1",
+        "vehicles": [
+            {
+                "name": "HS20", "axles_kip": [8.0, 32.0, 32.0], "spacings_ft": [14.0, [14.0, 30.0]],
+                "gauge_ft": 6.0, "width_ft": 8.0, "lane_kip_per_ft": 0.64,
+                "lane_point_kip": [18.0, 26.0], "combine": "greater", "class": "design",
+                "source": "from memory", "confirmed": False,
+            },
+        ],
+    }
+
+
+def explain() -> Document:
+    """An `explain` document: a formula inside a procedure, and a note."""
+    return {
+        "format": "eyebar/explain/1",
+        "date": "2026-06-09",
+        "part": "upstream/U2-L4",
+        "kind": "diagonal",
+        "rating": rating(),
+        "steps": [
+            {
+                "entry": "procedure", "title": "head of an eyebar", "source": "by proportion",
+                "steps": [
+                    {
+                        "entry": "formula", "title": "gross yield", "equation": "P = F_y × A",
+                        "with_numbers": "P = 26 ksi × 2.5 in2 = 65 kip", "symbol": "P",
+                        "symbols": {"F_y": {"meaning": "yield stress", "value": 26.0,
+                                            "unit": "ksi"}},
+                        "result": 65.0, "unit": "kip", "source": "mechanics",
+                    },
+                    {"entry": "note", "text": "tries", "symbol": "n", "value": 3.0, "unit": "1"},
+                ],
+            },
+        ],
+        "cautions": ["This is a calculation."],
+    }
