@@ -9,6 +9,7 @@ from types import ModuleType
 import pytest
 from typer.testing import CliRunner
 
+from eyebar import errors
 from eyebar.cli.commands import app
 from tests.house import formulas_page, how_we_check
 from tests.house.how_we_check import section
@@ -69,10 +70,23 @@ def test_the_readme_asks_for_nothing_else() -> None:
     assert [line for line in TYPED if line and not line.startswith(known)] == []
 
 
-@pytest.mark.parametrize("page_name", ["README.md", "CONTRIBUTING.md", "docs/index.md"])
+@pytest.mark.parametrize(
+    "page_name", ["README.md", "CONTRIBUTING.md", "docs/index.md", "docs/documents.md"]
+)
 def test_every_link_leads_to_a_file(page_name: str) -> None:
     text = (ROOT / page_name).read_text(encoding="utf-8")
     folder = (ROOT / page_name).parent
     links = re.findall(r"\]\(([^)#:]+)\)", text)
     assert links
     assert [link for link in links if not (folder / link).exists()] == []
+
+
+def test_the_page_on_documents_lists_every_code_that_an_error_may_carry() -> None:
+    chapter = (ROOT / "docs" / "documents.md").read_text(encoding="utf-8").split("## Errors")[1]
+    listed = set(re.findall(r"^\| `([a-z-]+)` \|", chapter, flags=re.MULTILINE))
+    of_the_library = {one.code for one in vars(errors).values() if is_refusal(one)}
+    assert listed == {*of_the_library, "file"}
+
+
+def is_refusal(one: object) -> bool:
+    return isinstance(one, type) and issubclass(one, errors.EyebarError) and one.code != "error"

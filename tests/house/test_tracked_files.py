@@ -1,4 +1,4 @@
-"""No tracked file names a package registry, a path of one machine, or how it came about."""
+"""No tracked file names a package registry or a path of one machine."""
 
 import shutil
 

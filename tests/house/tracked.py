@@ -15,8 +15,6 @@ FORBIDDEN = tuple(
         r"[p]ypi\.org|pythonhoste[d]\.org|registry\.npmj[s]|deb\.debia[n]\.org",
         # Paths of one machine.
         r"(?<![\w.>])/(wor[k]|tm[p]|hom[e]|roo[t]|op[t])/",
-        # Words of how a text came about rather than of the bridge.
-        r"\b([s]ub)?agent\b|[p]rompt engineering|[l]anguage model|as an [a]i\b",
     )
 )
 """What no tracked file may hold."""

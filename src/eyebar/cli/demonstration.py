@@ -1,6 +1,7 @@
 """`eyebar demo`: an invented bridge from its record to its posting."""
 
 import json
+import shlex
 import shutil
 import sys
 from importlib.resources import as_file
@@ -44,14 +45,14 @@ def print_demonstration(document: dict[str, Any], folder: Path) -> None:
     """The posting, what governs it, where the result lies, and what to type next."""
     typer.echo()
     print_posting(document)
+    typer.echo()
     print_cautions(document)
-    governing = document["posting"]["governed_by"]
-    record, me = _record(folder), _myself()
     typer.echo(f"\nThe whole result, unrounded: {_result(folder)}\nWhat to type next:")
-    typer.echo(f"  {me} rate {record}")
-    if governing:
-        typer.echo(f"  {me} explain {record} {governing['part']}")
-    typer.echo(f"  {me} check {record}    (change something in it first)")
+    governing = document["posting"]["governed_by"]
+    commands = [("rate",), *([("explain", governing["part"])] if governing else []), ("check",)]
+    for name, *rest in commands:
+        typer.echo(f"  {shlex.join([*_myself(), name, str(_record(folder)), *rest])}")
+    typer.echo("Change something in the record, then check it and rate it again.")
 
 
 def _record(folder: Path, name: str = SHOWN) -> Path:
@@ -62,11 +63,12 @@ def _result(folder: Path) -> Path:
     return folder / f"{SHOWN}.rate.json"
 
 
-def _myself() -> str:
+def _myself() -> list[str]:
     """How this program is called from where the user stands."""
     if shutil.which("eyebar"):
-        return "eyebar"
+        return ["eyebar"]
     beside = Path(sys.executable).with_name("eyebar")
-    if beside.exists() and beside.is_relative_to(Path.cwd()):
-        return str(beside.relative_to(Path.cwd()))
-    return f"{sys.executable} -m eyebar"
+    if beside.exists():
+        near = beside.is_relative_to(Path.cwd())
+        return [str(beside.relative_to(Path.cwd()) if near else beside)]
+    return [sys.executable, "-m", "eyebar"]

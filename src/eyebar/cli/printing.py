@@ -49,6 +49,7 @@ def print_rating(document: Document, table: RatingTable, *, few: bool, values: b
     if values:
         typer.echo()
         print_table(ValueRow, value_rows(document))
+    typer.echo()
     print_cautions(document)
 
 
@@ -78,5 +79,4 @@ def print_working(document: Document) -> None:
 
 def print_cautions(document: Document) -> None:
     """What every answer says about itself."""
-    typer.echo()
     print_text(*document["cautions"])
