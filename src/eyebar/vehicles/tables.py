@@ -154,6 +154,8 @@ def _contradictions(fields: Mapping[str, Any]) -> list[tuple[str, str]]:
     if spacings != axles - 1:
         count = f"{axles} axles and {spacings} spacings"
         wrong.append(("spacings_ft", f"must be one fewer than the axles, but there are {count}"))
+    if sum(isinstance(spacing, list) for spacing in fields["spacings_ft"]) > 1:
+        wrong.append(("spacings_ft", "holds several that vary; one spacing at most may vary"))
     if fields["width_ft"] < fields["gauge_ft"]:
         wrong.append(("width_ft", "must be no less than the gauge"))
     lane, combine = fields.get("lane_kip_per_ft"), fields.get("combine", Combine.NONE)
