@@ -67,7 +67,7 @@ def typed(*arguments: str) -> Result:
 def test_rate_says_the_posting_before_anything_else(library: Library) -> None:
     answer = typed("rate", "a.yaml")
     assert answer.exit_code == 0
-    assert answer.stdout.splitlines()[0] == "WEIGHT LIMIT 6 TONS (PROVISIONAL)"
+    assert answer.stdout.splitlines()[0] == "PROVISIONAL WEIGHT LIMIT 6 TONS"
     assert "Governed by upstream/U2-L4" in answer.stdout
     assert CAUTION in answer.stdout
     assert library.asked == [(Path("a.yaml"), None, None)]
@@ -166,7 +166,7 @@ def test_the_demo_writes_records_and_result_and_says_what_to_type(
     answer = typed("demo", "--write", str(folder))
     assert answer.exit_code == 0, answer.output
     lines = answer.stdout.splitlines()
-    assert "WEIGHT LIMIT 6 TONS (PROVISIONAL)" in lines
+    assert "PROVISIONAL WEIGHT LIMIT 6 TONS" in lines
     assert any(line.endswith("explain " + str(folder / "bridges" / f"{SHOWN}.yaml")
                              + " upstream/U2-L4") for line in lines)
     written = {path.name for path in (folder / "bridges").iterdir()}

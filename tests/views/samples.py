@@ -47,7 +47,7 @@ def posting(**changes: Any) -> Document:
         "governed_by": {
             "part": "upstream/U2-L4", "check": "head of the eyebar", "vehicle": "Type 3",
         },
-        "sign": {"designation": "R12-1", "legend": "WEIGHT LIMIT\n6\nTONS"},
+        "sign": {"designation": "R12-1", "legend": "PROVISIONAL WEIGHT LIMIT\n6 TONS"},
         **changes,
     }
 

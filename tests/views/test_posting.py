@@ -8,29 +8,26 @@ from tests.views import samples
 
 
 def test_a_limit_is_said_as_the_sign_says_it() -> None:
-    assert words.posting_line(samples.posting(provisional=False)) == "WEIGHT LIMIT 6 TONS"
+    sign = {"designation": "R12-1", "legend": "WEIGHT LIMIT 6 TONS"}
+    assert words.posting_line(samples.posting(sign=sign)) == "WEIGHT LIMIT 6 TONS"
 
 
-def test_a_provisional_posting_says_so_on_its_line() -> None:
-    assert words.posting_line(samples.posting()) == "WEIGHT LIMIT 6 TONS (PROVISIONAL)"
-
-
-def test_a_sign_that_holds_the_word_does_not_get_it_twice() -> None:
-    sign = {"designation": "R12-1", "legend": "PROVISIONAL WEIGHT LIMIT 6 TONS"}
-    assert words.posting_line(samples.posting(sign=sign)) == sign["legend"]
+def test_a_legend_of_several_lines_is_said_on_one() -> None:
+    assert words.posting_line(samples.posting()) == "PROVISIONAL WEIGHT LIMIT 6 TONS"
 
 
 def test_a_bridge_to_be_closed_says_that_and_nothing_else_on_its_line() -> None:
     closed = samples.posting(closed=True, exact_tons=2.996, single_tons=None)
     assert words.posting_line(closed) == "Close this bridge"
-    assert "2.99 tons" in words.closing(closed)
-    assert "23 CFR 650.313" in words.closing(closed)
+    assert words.exact(closed) == "The least safe load of a single vehicle is 2.99 tons."
 
 
-def test_where_only_the_office_level_is_under_three_tons_the_owner_must_decide() -> None:
-    decision = words.closing(samples.posting(closed=None, exact_tons=4.0))
-    assert "The owner must decide" in decision
-    assert words.closing(samples.posting()) == ""
+def test_where_the_owner_must_decide_the_load_at_the_operating_level_is_said() -> None:
+    assert words.exact(samples.posting(closed=None, exact_tons=4.0)) == (
+        "The least safe load of a single vehicle at the operating level is 4.00 tons."
+    )
+    assert words.exact(samples.posting(closed=None, exact_tons=None)) == ""
+    assert words.exact(samples.posting()) == ""
 
 
 def test_no_limit_is_said_with_what_it_rests_on() -> None:

@@ -31,7 +31,7 @@ def print_check(document: Document) -> None:
 def print_posting(document: Document) -> None:
     """The posting before anything else, then the bridge and what stands behind the posting."""
     view = posting(document)
-    print_text(view.line, view.closing)
+    print_text(view.line, view.exact)
     print_text(f"{view.bridge}, as on {view.date}.", view.governed)
     print_text(view.limits, view.emergency, view.provisional, view.unconfirmed)
 

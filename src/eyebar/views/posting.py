@@ -11,7 +11,7 @@ class Posting:
     """The posting of one bridge on one date, in sentences; empty where one does not arise."""
 
     line: str = text("Posting", "The posting on one line, as the sign will say it.")
-    closing: str = text("Closing", "Why the bridge is to be closed, or what its owner must decide.")
+    exact: str = text("Closing", "The least safe load, where it decides on closing.")
     bridge: str = text("Bridge", "Name and number of the bridge.")
     date: str = text("Date", "The date on whose state of the bridge the rating rests.")
     governed: str = text("Governed by", "The part, the check and the vehicle that set the posting.")
@@ -26,7 +26,7 @@ def posting(document: Document) -> Posting:
     decided, bridge = document["posting"], document["bridge"]
     return Posting(
         line=words.posting_line(decided),
-        closing=words.closing(decided),
+        exact=words.exact(decided),
         bridge=", ".join(filter(None, (bridge["name"], bridge["number"]))),
         date=document["date"],
         governed=words.governed(decided),

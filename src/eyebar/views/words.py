@@ -5,7 +5,6 @@ from eyebar.views.columns import Document
 
 CLOSE = "Close this bridge"
 NO_LIMIT = "No weight limit needed"
-PROVISIONAL = "PROVISIONAL"
 
 METHODS = {
     "allowable-stress": "allowable stress",
@@ -16,31 +15,24 @@ METHODS = {
 
 
 def posting_line(posting: Document) -> str:
-    """The posting on one line: `WEIGHT LIMIT 6 TONS`, or `Close this bridge`."""
+    """The posting on one line: `WEIGHT LIMIT 6 TONS`, or `Close this bridge`.
+
+    A sign's legend holds the word PROVISIONAL itself while parts that carry traffic are not rated.
+    """
     if posting["closed"]:
         return CLOSE
-    sign = posting["sign"]
-    line = " ".join(sign["legend"].split()) if sign else NO_LIMIT
-    if posting["provisional"] and PROVISIONAL not in line:
-        line = f"{line} ({PROVISIONAL})" if sign else f"{line} by the parts that are rated"
-    return line
+    if posting["sign"]:
+        return " ".join(posting["sign"]["legend"].split())
+    return f"{NO_LIMIT} by the parts that are rated" if posting["provisional"] else NO_LIMIT
 
 
-def closing(posting: Document) -> str:
-    """Why the bridge is to be closed, or who must decide; empty where neither arises."""
-    exact = rounding.safe_tons(posting["exact_tons"])
-    if posting["closed"]:
-        return (
-            f"The least safe load of a single vehicle is {exact} tons. A bridge that cannot carry "
-            "3 tons is to be closed (23 CFR 650.313, unconfirmed)."
-        )
-    if posting["closed"] is None:
-        return (
-            "At the level that the office posts by, a single vehicle must weigh less than 3 tons; "
-            f"at the operating level it may weigh {exact} tons. The owner must decide between "
-            "closing the bridge and posting it at the operating level."
-        )
-    return ""
+def exact(posting: Document) -> str:
+    """The load on which closing is decided; empty where it is far from that."""
+    if posting["closed"] is False or posting["exact_tons"] is None:
+        return ""
+    tons = rounding.safe_tons(posting["exact_tons"])
+    level = "" if posting["closed"] else " at the operating level"
+    return f"The least safe load of a single vehicle{level} is {tons} tons."
 
 
 def standing(method: str, level: str) -> str:
