@@ -225,11 +225,10 @@ def _part(got: object) -> object:
     return got if isinstance(got, Address) else _read(got, addresses.address)
 
 
-def _runs(got: object) -> object:
-    """A list of bars and runs of bars, as one bar after the other."""
-    if not isinstance(got, tuple) or not got:
-        raise refusal(got, "is not a list of bars", "write it like [L0..L4, U1-L2]")
-    return tuple(bar for run in got for bar in _read(run, addresses.bars_of))
+def _run(text: str) -> str:
+    """A bar in its one spelling, or a run of bars as it was written."""
+    bars = addresses.bars_of(text)
+    return text if ".." in text else bars[0]
 
 
 def _day(got: object) -> object:
@@ -297,7 +296,9 @@ Panels = Annotated[tuple[InstanceOf[Quantity], ...], BeforeValidator(_panels)]
 KindWord = Annotated[Kind, BeforeValidator(word(Kind))]
 MetalWord = Annotated[Metal, BeforeValidator(word(Metal))]
 Part = Annotated[InstanceOf[Address], BeforeValidator(_part)]
-Bars = Annotated[tuple[str, ...], BeforeValidator(_runs)]
+BarName = Annotated[str, BeforeValidator(_reader(addresses.bar_name))]
+Run = Annotated[str, BeforeValidator(_reader(_run))]
+"""One bar, or a run of bars."""
 Joint = Annotated[str, BeforeValidator(_reader(addresses.joint_name))]
 TrussName = Annotated[str, BeforeValidator(_reader(addresses.truss_name))]
 Place = Annotated[str, BeforeValidator(_reader(addresses.place_on_part))]

@@ -1,16 +1,18 @@
 """What the bars are made of: materials, groups of like bars, and what differs for one part."""
 
+from functools import cached_property
 from typing import Annotated, Self
 
 from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 
+from eyebar.addresses import bars_of
 from eyebar.record.fields import (
-    Bars,
     Density,
     Entry,
     KindWord,
     MetalWord,
     Offset,
+    Run,
     Stress,
     Text,
     TrussName,
@@ -24,8 +26,15 @@ from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import BearingWord, JointList
 from eyebar.record.words import EndFixing
 
+
+def _each_bar_once(runs: tuple[str, ...]) -> tuple[str, ...]:
+    """The same list; refuses a bar that stands twice in it."""
+    once(tuple(bar for run in runs for bar in bars_of(run)), "a bar")
+    return runs
+
+
 FixingWord = Annotated[EndFixing, BeforeValidator(word(EndFixing))]
-BarList = Annotated[Bars, AfterValidator(lambda bars: once(bars, "a bar"))]
+RunList = Annotated[tuple[Run, ...], AfterValidator(_each_bar_once)]
 BOTH_TRUSSES = ""
 """`truss` of a member group that stands in every truss."""
 
@@ -64,8 +73,8 @@ class MemberGroup(Entry):
     """Bars that are alike."""
 
     kind: KindWord
-    bars: BarList
-    """Every bar by its name, upper joint first; runs are already spelled out."""
+    runs: RunList = Field(alias="bars", min_length=1)
+    """The bars as they are written: names and runs."""
     truss: TrussName = BOTH_TRUSSES
     """The one truss the group stands in; empty: in both."""
     section: SectionEntry
@@ -81,6 +90,11 @@ class MemberGroup(Entry):
     can_push: Truth | None = None
     """Needed only where the section does not tell, as for `given`."""
     note: Text | None = None
+
+    @cached_property
+    def bars(self) -> tuple[str, ...]:
+        """Every bar by its name, upper joint first, runs spelled out."""
+        return tuple(bar for run in self.runs for bar in bars_of(run))
 
 
 class OverrideEntry(Entry):

@@ -5,6 +5,8 @@ measured is None. Keys of the file have spaces where the names here have undersc
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from hashlib import sha256
 
 from pydantic import Field, PrivateAttr
 
@@ -13,7 +15,17 @@ from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, Year
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
+from eyebar.record.tree import Node
 from eyebar.record.trusses import EndsEntry, TrussesEntry
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """What a record was read from: the file's name, its text, the tree that knows the lines."""
+
+    file: str = ""
+    text: str = ""
+    tree: Node | None = None
 
 
 class TrafficEntry(Entry):
@@ -55,25 +67,27 @@ class Record(Entry):
     values: Mapping[str, ExceptionEntry] = Field(default_factory=dict)
     note: Text | None = None
 
-    _file: str = PrivateAttr(default="")
-    _text: str = PrivateAttr(default="")
-    _hash: str = PrivateAttr(default="")
-    _lines: Mapping[tuple[str | int, ...], int] = PrivateAttr(default_factory=dict)
+    _source: Source = PrivateAttr(default=Source())
+
+    def model_post_init(self, context: object) -> None:
+        """Keeps the text that the record was read from, which validation was told."""
+        if isinstance(context, Source):
+            self._source = context
 
     @property
     def file(self) -> str:
         """The name of the file it was read from."""
-        return self._file
+        return self._source.file
 
     @property
     def text(self) -> str:
         """The text it was read from."""
-        return self._text
+        return self._source.text
 
     @property
     def hash(self) -> str:
-        """SHA-256 of the text."""
-        return self._hash
+        """SHA-256 of the text, by which a result names the record it was made from."""
+        return sha256(self._source.text.encode("utf-8")).hexdigest()
 
     @property
     def exceptions(self) -> dict[str, tuple[float | str | list[str], str, str]]:
@@ -86,9 +100,7 @@ class Record(Entry):
 
     def line_of(self, *path: str | int) -> int | None:
         """The line of a key, `line_of("members", "posts", "section")`, or of what holds it."""
-        while path and path not in self._lines:
-            path = path[:-1]
-        return self._lines.get(path)
+        return self._source.tree.line_of(path) if self._source.tree else None
 
     def group_of(self, truss: str, bar: str) -> str:
         """The name of the group that a bar belongs to; empty when it is in none."""

@@ -7,7 +7,7 @@ from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 
 from eyebar.record.fields import (
     Angle,
-    Bars,
+    BarName,
     Coordinate,
     Entry,
     Joint,
@@ -24,7 +24,7 @@ from eyebar.record.words import Bearing, Form
 
 BearingWord = Annotated[Bearing, BeforeValidator(word(Bearing))]
 FormWord = Annotated[Form, BeforeValidator(word(Form))]
-CounterList = Annotated[Bars, AfterValidator(lambda bars: once(bars, "a counter"))]
+CounterList = Annotated[tuple[BarName, ...], AfterValidator(lambda bars: once(bars, "a counter"))]
 JointList = Annotated[tuple[Joint, ...], AfterValidator(lambda joints: once(joints, "a joint"))]
 
 
@@ -73,9 +73,9 @@ class TrussesEntry(Entry):
     floor: JointList | None = None
     """The joints that carry the floor, in order; left out with a form: the lower chord's."""
     mirrored: Truth = False
-    """True where only the half at end 0 is given and the other half is its mirror image."""
+    """True where only the half at end 0 is given: panels, depths, joints, bars, counters."""
     span: Length | None = None
-    """Needed only where the joints are given one by one and mirrored."""
+    """Needed where one half is given joint by joint, or has a middle panel between the halves."""
     bearings: BearingsEntry
 
     @model_validator(mode="after")

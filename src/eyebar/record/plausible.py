@@ -1,0 +1,164 @@
+"""Whether the dated entries of a record can be true: parts, dates, sizes that only shrink."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from eyebar.addresses import Address
+from eyebar.errors import Fault, did_you_mean
+from eyebar.record.consistency import Known
+from eyebar.record.findings import DecisionEntry, ReadingEntry
+from eyebar.record.sections import SectionEntry
+from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, sizes_of
+from eyebar.record.tree import Path
+from eyebar.record.words import Decided, What
+from eyebar.terms import Kind
+
+ON_OTHERS = {
+    Kind.PIN: (What.DIAMETER, What.CRACK),
+    Kind.HANGER: (What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.WIDTH, What.THICKNESS,
+                  What.CRACK, What.PULL),
+    Kind.BEARING: (What.GAP, What.CRACK),
+    Kind.FLOORBEAM: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
+                     What.FLANGE_THICKNESS, What.BOW, What.CRACK),
+    Kind.STRINGER: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
+                    What.FLANGE_THICKNESS, What.BOW, What.CRACK),
+    Kind.DECK: (What.DECK_THICKNESS, What.SURFACING_THICKNESS),
+}
+"""What may be read on a part that is not a bar."""
+
+NEEDS = {Decided.PULL_ACCEPTED: ("pull",)}
+"""What a decision must say besides."""
+ALLOWED = {
+    Decided.REPAIR: {"section", "material", "pull", "plus minus"},
+    Decided.BROKEN: {"pieces"},
+    Decided.LOOSE: {"pieces", "gap"},
+    Decided.PULL_ACCEPTED: {"pull", "plus minus"},
+    Decided.CRACK_FOUND: {"pieces"},
+}
+"""What a decision may say besides its date, part, note and who."""
+
+
+def implausible(known: Known, today: date) -> Iterator[Fault]:
+    """What of the dated entries cannot be true."""
+    record = known.record
+    if record.built > today.year:
+        yield known.fault(("built",), f"is after this year, {today.year}", got=record.built,
+                          cure="look for a slip of the pen")
+    for i, inspection in enumerate(record.inspections):
+        path: Path = ("inspections", i)
+        yield from _date(known, (*path, "date"), inspection.date, today)
+        taken: dict[tuple[object, ...], int] = {}
+        for j, reading in enumerate(inspection.readings):
+            here: Path = (*path, "readings", j)
+            yield from _reading(known, here, reading)
+            key = (str(reading.address), reading.piece, reading.what)
+            if key in taken:
+                yield known.fault(here, f"reads the same as reading {taken[key] + 1} of that day",
+                                  got=f"{reading.what} of {reading.address}",
+                                  cure="give them different places or pieces, or keep the worse")
+            taken.setdefault(key, j)
+    for i, decision in enumerate(record.decisions):
+        yield from _date(known, ("decisions", i, "date"), decision.date, today)
+        yield from _decision(known, ("decisions", i), decision)
+
+
+def section_of(known: Known, part: Address) -> SectionEntry | None:
+    """The section of a bar as built, its override laid over its group; None for other parts."""
+    if not part.bar:
+        return None
+    name = "-".join(part.bar)
+    group = known.bars.get(part.truss, {}).get(name)
+    if group is None:
+        return None
+    own = known.record.overrides.get(f"{part.truss}/{name}")
+    if own is not None and own.section is not None:
+        return own.section
+    return known.record.members[group].section
+
+
+def _date(known: Known, path: Path, day: date, today: date) -> Iterator[Fault]:
+    if day > today:
+        yield known.fault(path, f"lies in the future; today is {today}", got=day,
+                          cure="write the day on which it was done")
+    if day.year < known.record.built:
+        yield known.fault(path, f"lies before the bridge was built, {known.record.built}", got=day,
+                          cure="look for a slip of the pen")
+
+
+def _reading(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fault]:
+    fault = known.part_fault((*path, "part"), reading.address)
+    if fault:
+        yield fault
+        return
+    section = section_of(known, reading.part)
+    if section is None:
+        yield from _other_part(known, path, reading)
+        return
+    pieces = pieces_of(section)
+    if reading.piece is not None and reading.piece > pieces:
+        yield known.fault((*path, "piece"), f"is more than the {pieces} that the part has",
+                          got=reading.piece, cure=f"write 1 to {pieces}")
+        return
+    sizes = sizes_of(section, piece=reading.piece or 1)
+    if reading.what not in sizes and reading.what not in ON_ANY_BAR:
+        yield known.fault((*path, "what"), f"is not measured on {section.shape}", got=reading.what,
+                          cure=did_you_mean(reading.what, (*sizes, *ON_ANY_BAR)))
+        return
+    yield from _against_built(known, path, reading, section)
+
+
+def _other_part(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fault]:
+    kind = reading.part.kind
+    fitting = ON_OTHERS.get(kind, ()) if kind else ()
+    if reading.what not in fitting:
+        yield known.fault((*path, "what"), f"is not measured on a {kind}", got=reading.what,
+                          cure=did_you_mean(reading.what, fitting))
+
+
+def _against_built(
+    known: Known, path: Path, reading: ReadingEntry, section: SectionEntry
+) -> Iterator[Fault]:
+    """Metal does not grow and holes do not shrink, by more than the reading may be out."""
+    sizes = sizes_of(section, piece=reading.piece or 1)
+    built = sizes.get(reading.what)
+    if built is None:
+        return
+    doubt = reading.plus_minus.exact if reading.plus_minus else 0
+    if reading.what not in MAY_GROW and reading.value.exact - doubt > built.exact:
+        yield known.fault(
+            (*path, "value"), f"is more than the {reading.what} as built, '{built}'",
+            got=reading.value, cure="look at the gauge; or correct the section as built",
+        )
+    if reading.what is What.HOLE:
+        if reading.value.exact + doubt < built.exact:
+            yield known.fault((*path, "value"), f"is less than the hole as built, '{built}'",
+                              got=reading.value, cure="holes wear wider; look at the gauge")
+        head = sizes.get(What.HEAD)
+        if head is not None and reading.value.exact >= head.exact:
+            yield known.fault((*path, "value"), f"is a hole no narrower than its head of '{head}'",
+                              got=reading.value, cure="measure the hole, and the head across it")
+
+
+def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fault]:
+    if fault := known.part_fault((*path, "part"), decision.part):
+        yield fault
+        return
+    given = {name.replace("_", " ") for name in decision.model_fields_set}
+    told = given - {"date", "what", "part", "by", "note"}
+    for key in NEEDS.get(decision.what, ()):
+        if key not in told:
+            yield known.fault(path, f"says '{decision.what}' and gives no '{key}'",
+                              cure=f"write '{key}:' with its value")
+    for key in sorted(told - ALLOWED[decision.what]):
+        yield known.fault((*path, key), f"has no sense for '{decision.what}'", got=key,
+                          cure="leave it out")
+    if not decision.part.bar and decision.what not in (Decided.REPAIR, Decided.CRACK_FOUND):
+        yield known.fault((*path, "what"), f"cannot be decided of {decision.part}",
+                          got=decision.what, cure="name a bar")
+    yield from known.material_faults((*path, "material"), decision.material)
+    section = section_of(known, decision.part)
+    pieces = pieces_of(section) if section else 1
+    for piece in decision.pieces or ():
+        if piece > pieces:
+            yield known.fault((*path, "pieces"), f"is more than the {pieces} that the part has",
+                              got=piece, cure=f"write 1 to {pieces}")
