@@ -46,19 +46,6 @@ def passages(sweep: Sweep, limits: Floats, sense: int) -> Passages:
     return Passages(multiple=best, edge=where, part=along)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Extremes:
-    """For n bars at one multiple: least and greatest force (n,) [kip] and the edges and parts of
-    edges where they are (n,)."""
-
-    least: Floats
-    greatest: Floats
-    least_edge: Ints
-    greatest_edge: Ints
-    part: Floats
-    """(h,) part of each crossed edge, in the order of `crossed`."""
-
-
 def extremes(sweep: Sweep, multiple: float) -> tuple[Floats, Floats, Ints, Ints, Floats]:
     """Least and greatest forces (n,) at a multiple, the edge of each (n,) and part along it (h,).
 
@@ -80,18 +67,57 @@ def extremes(sweep: Sweep, multiple: float) -> tuple[Floats, Floats, Ints, Ints,
     return forces[low, bars], forces[high, bars], crossed[low], crossed[high], parts
 
 
-def place_on(sweep: Sweep, edge: int, part: float) -> tuple[float, tuple[float, ...], Floats]:
-    """Front axle's station [ft], spacings [ft] and growing forces (e,) at a point of an edge."""
-    p, q = sweep.edges[edge]
-    weight_p = (1.0 - part) * sweep.multiple[p]
-    weight_q = part * sweep.multiple[q]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spots:
+    """Points of edges (b,): where the train stands, what it does, which bars worked on the way.
+
+    `front_ft` (b,), `spacing_ft` (b, a-1), `growing` (b, e); `path_sets`, `event`,
+    `event_multiple` (b, k): the path at that place, padded as in Paths.
+    """
+
+    front_ft: Floats
+    spacing_ft: Floats
+    growing: Floats
+    path_sets: Ints
+    event: Ints
+    event_multiple: Floats
+
+
+def sets_before(sweep: Sweep, edges: Ints) -> Ints:
+    """(b,) slack set of the stretch on which, or up to which, each edge lies; -1 for edge -1."""
+    p, q = sweep.edges[np.maximum(edges, 0)].T
+    ray = sweep.ray[p]
+    step = p - sweep.first[ray]
+    across = (ray != sweep.ray[q]).astype(np.intp)
+    return np.where(edges < 0, -1, sweep.sets[ray, step - across])
+
+
+def spots(sweep: Sweep, edges: Ints, parts: Floats) -> Spots:
+    """The points `parts` (b,) of the way along edges (b,)."""
+    p, q = sweep.edges[edges].T
+    weight_p, weight_q = (1.0 - parts) * sweep.multiple[p], parts * sweep.multiple[q]
     total = weight_p + weight_q
-    far = weight_q / total if total > 0 else part
+    far = np.where(total > 0.0, weight_q / np.where(total > 0.0, total, 1.0), parts)
     a, b = sweep.ray[p], sweep.ray[q]
-    front = (1.0 - far) * sweep.front_ft[a] + far * sweep.front_ft[b]
-    spacing = (1.0 - far) * sweep.spacing_ft[a] + far * sweep.spacing_ft[b]
-    growing = (1.0 - far) * sweep.growing[a] + far * sweep.growing[b]
-    return float(front), tuple(float(s) for s in spacing), growing
+    # A place between two rays has its events on the straight lines between theirs.
+    begin, end = sweep.event_multiple[a, 1:], sweep.event_multiple[b, 1:]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        between = 1.0 / ((1.0 - far)[:, None] / begin + far[:, None] / end)
+    crossing = a != b
+    return Spots(
+        front_ft=_between(sweep.front_ft, a, b, far),
+        spacing_ft=_between(sweep.spacing_ft, a, b, far[:, None]),
+        growing=_between(sweep.growing, a, b, far[:, None]),
+        path_sets=sweep.sets[a],
+        event=sweep.event[a],
+        event_multiple=np.where(crossing[:, None], between, begin),
+    )
+
+
+def _between(values: Floats, a: Ints, b: Ints, far: Floats) -> Floats:
+    """Straight between rows a and b; equal ends stay what they are, to the bit."""
+    between: Floats = values[a] + far * (values[b] - values[a])
+    return between
 
 
 def ended(sweep: Sweep) -> tuple[float, int, int]:

@@ -255,20 +255,23 @@ def _motion(model: Model, slack: SlackSet, event: int) -> tuple[Floats, Floats]:
 
 
 def starting_sets(sets: SlackSets, fixed: Floats) -> list[int | None]:
-    """The slack set of each row of `fixed` (r, e) by itself; None where there is no equilibrium.
-
-    The forces are raised until every one-way element works, then lowered back along a path.
-    """
-    model = sets.model
+    """The slack set of each row of `fixed` (r, e) by itself; None where there is no equilibrium."""
     found: list[int | None] = []
     for row in fixed:
-        working = row[model.unilateral] * model.sense
-        lift = max(0.0, float(-working.min(initial=0.0))) + 1.0
-        raised = row.copy()
-        raised[model.unilateral] += lift * model.sense
-        lowering = np.zeros_like(row)
-        lowering[model.unilateral] = -model.sense
-        walked = paths(sets, raised[None], lowering[None], np.array([sets.number(0)]), lift)
-        last = walked.event[0, walked.count[0] - 1]
-        found.append(None if last <= END else int(walked.sets[0, walked.count[0] - 1]))
+        walked = lowered(sets, row)
+        last = walked.count[0] - 1
+        lost = walked.event[0, last] <= END
+        found.append(None if lost else int(walked.sets[0, last]))
     return found
+
+
+def lowered(sets: SlackSets, forces: Floats) -> Paths:
+    """The path on which forces (e,), raised until every one-way element works, come down again."""
+    model = sets.model
+    working = forces[model.unilateral] * model.sense
+    lift = max(0.0, float(-working.min(initial=0.0))) + 1.0
+    raised = forces.copy()
+    raised[model.unilateral] += lift * model.sense
+    lowering = np.zeros_like(forces)
+    lowering[model.unilateral] = -model.sense
+    return paths(sets, raised[None], lowering[None], np.array([sets.number(0)]), lift)

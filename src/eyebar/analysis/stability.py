@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from eyebar.analysis.model import Floats, Model
-from eyebar.analysis.paths import Ints, SlackSet
+from eyebar.analysis.paths import END, Ints, SlackSet, SlackSets, lowered
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +48,17 @@ def collapse(
         slack=names,
         sentence=f"panel {panel} can shear, for {', '.join(names)} cannot push{stop}",
     )
+
+
+def collapse_under(sets: SlackSets, forces: Floats, floor_joints: tuple[str, ...]) -> Collapse:
+    """What moves under loads (e,) that no set of working bars can carry.
+
+    The forces are raised until every one-way bar works, then lowered until the mechanism shows.
+    """
+    walked = lowered(sets, forces)
+    last = walked.count[0] - 1
+    slack = sets.sets[int(walked.sets[0, last])]
+    return collapse(sets.model, slack, END - int(walked.event[0, last]), floor_joints)
 
 
 def _joint_motion(model: Model, members: Ints, motion: Floats) -> dict[str, Floats]:

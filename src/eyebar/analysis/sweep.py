@@ -28,7 +28,8 @@ class Sweep:
     With q points, n bars, h edges and r rays (places with those put in between) of k stretches:
     `multiple` (q,), `forces` (q, n), `ray` (q,); `edges` (h, 2) pairs of points; `front_ft` (r,),
     `spacing_ft` (r, a-1), `growing` (r, e), `ends` (r,) multiple at which equilibrium ends, or
-    infinity; `count` (r,), `event_multiple` (r, k+1), `event`, `sets` (r, k) as in Paths.
+    infinity; `first` (r,) first point of each ray; `count` (r,), `event_multiple` (r, k+1),
+    `event`, `sets` (r, k) as in Paths.
     """
 
     task: Task
@@ -40,6 +41,7 @@ class Sweep:
     spacing_ft: Floats
     growing: Floats
     ends: Floats
+    first: Ints
     count: Ints
     event_multiple: Floats
     event: Ints
@@ -85,6 +87,7 @@ def _views(model: Model, tasks: Sequence[Task], rays: Rays, cells: Ints) -> list
                 spacing_ft=spacing[r, : one.places.spacing_ft.shape[1]],
                 growing=growing[r],
                 ends=ends[r],
+                first=offset[r] - q.start,
                 count=count[r],
                 event_multiple=multiple[r],
                 event=event[r],

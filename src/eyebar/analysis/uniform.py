@@ -18,7 +18,9 @@ from eyebar.analysis.places import Places
 from eyebar.analysis.rays import Task
 from eyebar.terms import Direction
 
-ROUNDS = 4
+ROUNDS = 3
+SEARCHED = 30.0
+"""Slack sets met beyond this multiple of the load give no further loads to try."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +31,17 @@ class Lane:
     point_kip: float
 
 
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """Loads (r, p) of rows, each the worst for pull or push of one bar in one slack set."""
+
+    bar: Ints
+    sense: Ints
+    loads: Floats
+    front_ft: Floats
+    spacing_ft: Floats
+
+
 def lane_task(
     lines: InfluenceLines,
     bars: Ints,
@@ -37,78 +50,81 @@ def lane_task(
     fixed: Floats,
     start: int,
     cap: float,
-    trains: Sequence[Places] = (),
+    train: Places | None = None,
 ) -> Task | None:
     """The rows of lane loads that are worst for some bars, as a task without neighbours.
 
     Parameters: `bars` numbers of the bars; `fixed` (e,) forces under dead load and its slack set
-    `start`; `trains`: where they are given, the worst place of the train in the same slack set is
-    added to the lane load. Returns None where no lane load does anything to these bars.
+    `start`; `train`: where it is given, the worst place of a train in the same slack set is added
+    to the lane load. Returns None where no lane load does anything to these bars.
     """
-    tried: set[int] = set()
-    fresh = {start, lines.sets.number(0)}
-    parts: list[Places] = []
+    senses = np.repeat([1, -1], len(bars))
+    twice = np.tile(bars, 2)
+    asked: list[tuple[Ints, ...]] = [
+        (twice, senses, np.full(len(twice), number)) for number in sorted({start, 0})
+    ]
+    tried: set[tuple[int, int, int]] = set()
+    parts: list[_Rows] = []
     for _ in range(ROUNDS):
-        rows = [_rows(lines, number, bars, lane, trains) for number in sorted(fresh)]
-        parts.extend(rows)
-        growing = np.concatenate([row.loads for row in rows]) @ lines.units
+        bar, sense, number = (np.concatenate(column) for column in zip(*asked, strict=True))
+        tried |= set(zip(bar.tolist(), sense.tolist(), number.tolist(), strict=True))
+        rows = _rows(lines, bar, sense, number, (lane, train))
+        parts.append(rows)
+        growing = rows.loads @ lines.units
         begin = np.full(len(growing), start)
-        walked = paths(lines.sets, np.broadcast_to(fixed, growing.shape), growing, begin, cap)
-        tried |= fresh
-        fresh = set(np.unique(walked.sets[walked.sets >= 0]).tolist()) - tried
-        if not fresh:
+        walked = paths(
+            lines.sets, np.broadcast_to(fixed, growing.shape), growing, begin, min(cap, SEARCHED)
+        )
+        row, step = np.nonzero(walked.sets >= 0)
+        met = set(zip(
+            rows.bar[row].tolist(), rows.sense[row].tolist(), walked.sets[row, step].tolist(),
+            strict=True,
+        )) - tried
+        if not met:
             break
-    merged = _merged(parts)
-    if merged is None:
-        return None
-    return Task(places=merged, fixed=fixed, start=start, growing=merged.loads @ lines.units)
+        asked = [tuple(np.array(column) for column in zip(*sorted(met), strict=True))]
+    return _task(lines, parts, fixed, start, train)
 
 
 def _rows(
-    lines: InfluenceLines,
-    number: int,
-    bars: Ints,
-    lane: Lane,
-    trains: Sequence[Places],
-) -> Places:
-    """Worst loads for each bar's pull and push in one slack set."""
-    ordinates = lines.ordinates(number)[:, bars].T
-    both = np.concatenate([ordinates, -ordinates])
-    loads = uniform_panel_loads(lines.stations_ft, both, lane.kip_per_ft)
-    loads += weight_at_greatest(both, lane.point_kip)
-    if not trains:
-        nowhere = np.full(len(loads), np.nan)
-        return Places(
-            direction=Direction.UP,
-            front_ft=nowhere,
-            spacing_ft=np.zeros((len(loads), 0)),
-            line=np.arange(len(loads)),
-            loads=loads,
-        )
-    chosen = [(both @ train.loads.T).argmax(axis=1) for train in trains]
-    return Places(
-        direction=trains[0].direction,
-        front_ft=np.concatenate([t.front_ft[c] for t, c in zip(trains, chosen, strict=True)]),
-        spacing_ft=np.concatenate([t.spacing_ft[c] for t, c in zip(trains, chosen, strict=True)]),
-        line=np.arange(len(loads) * len(trains)),
-        loads=np.concatenate([loads + t.loads[c] for t, c in zip(trains, chosen, strict=True)]),
-    )
+    lines: InfluenceLines, bar: Ints, sense: Ints, number: Ints,
+    load: tuple[Lane, Places | None],
+) -> _Rows:
+    """Worst loads for each bar's pull or push in its slack set, without those that load nothing."""
+    lane, train = load
+    ordinates = np.empty((len(bar), len(lines.stations_ft)))
+    for one in np.unique(number):
+        there = number == one
+        ordinates[there] = lines.ordinates(int(one))[:, bar[there]].T
+    ordinates *= sense[:, None]
+    loads = uniform_panel_loads(lines.stations_ft, ordinates, lane.kip_per_ft)
+    if lane.point_kip:
+        loads += weight_at_greatest(ordinates, lane.point_kip)
+    front, spacing = np.full(len(bar), np.nan), np.zeros((len(bar), 0))
+    if train is not None:
+        worst = (ordinates @ train.loads.T).argmax(axis=1)
+        front, spacing = train.front_ft[worst], train.spacing_ft[worst]
+        loads += train.loads[worst]
+    some = loads.any(axis=1)
+    return _Rows(bar[some], sense[some], loads[some], front[some], spacing[some])
 
 
-def _merged(parts: Sequence[Places]) -> Places | None:
-    """All rows that load anything, each once."""
+def _task(
+    lines: InfluenceLines, parts: Sequence[_Rows], fixed: Floats, start: int,
+    train: Places | None,
+) -> Task | None:
+    """All rows, each load once."""
     loads = np.concatenate([part.loads for part in parts])
+    if not len(loads):
+        return None
     front = np.concatenate([part.front_ft for part in parts])
     spacing = np.concatenate([part.spacing_ft for part in parts])
-    key = np.concatenate([np.round(loads, 9), np.nan_to_num(front)[:, None]], axis=1)
-    _, once = np.unique(key, axis=0, return_index=True)
-    once = np.sort(once[loads[once].any(axis=1)])
-    if not len(once):
-        return None
-    return Places(
-        direction=parts[0].direction,
-        front_ft=front[once],
-        spacing_ft=spacing[once],
-        line=np.arange(len(once)),
-        loads=loads[once],
+    key = np.round(np.column_stack([loads, np.nan_to_num(front), spacing]), 9)
+    _, once = np.unique(np.ascontiguousarray(key).view(f"V{key.dtype.itemsize * key.shape[1]}"),
+                        return_index=True)
+    once = np.sort(once)
+    merged = Places(
+        direction=train.direction if train else Direction.UP, front_ft=front[once],
+        spacing_ft=spacing[once], line=np.arange(len(once)), loads=loads[once],
     )
+    return Task(places=merged, fixed=fixed, start=start, growing=merged.loads @ lines.units)

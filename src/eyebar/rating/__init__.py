@@ -1,0 +1,10 @@
+"""Three methods, factors of every part, the posting."""
+
+from eyebar.rating.rate import loaded_states, methods_of, rated_bridge
+from eyebar.rating.rated import BridgeRating, Event, Facts, PartRating, Place, RatedPart
+from eyebar.rating.working import Replay, replayed
+
+__all__ = [
+    "BridgeRating", "Event", "Facts", "PartRating", "Place", "RatedPart", "Replay",
+    "loaded_states", "methods_of", "rated_bridge", "replayed",
+]

@@ -1,0 +1,244 @@
+"""The rating of a whole bridge on a date."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from eyebar.analysis.loaded import LoadedTruss, dead_forces, loaded_truss, same_truss
+from eyebar.analysis.model import Floats
+from eyebar.bridge.parts import Bridge, Truss
+from eyebar.errors import OutOfRange
+from eyebar.loads import (
+    dead_sets,
+    impact,
+    joint_loads,
+    lane_cases,
+    lanes,
+    levels,
+    live_factor,
+    shares,
+    worst_case,
+)
+from eyebar.office import Values
+from eyebar.rating.entries import Question, entries
+from eyebar.rating.families import Family, Sweeps, families_of
+from eyebar.rating.lookup import Lookup, least
+from eyebar.rating.posting import Governing, posting
+from eyebar.rating.rated import BridgeRating, PartRating, RatedPart
+from eyebar.rating.stiffness import stiffness_areas
+from eyebar.rating.strengths import StrengthTable
+from eyebar.resistance import Condition
+from eyebar.terms import Combine, Level, Metal, Method, VehicleClass
+from eyebar.vehicles import Vehicle
+
+DEAD_ALONE = (1.0, 1.0)
+
+
+def methods_of(vehicle: Vehicle) -> tuple[Method, ...]:
+    """The methods by which a vehicle is rated: each generation of design load by its own."""
+    if vehicle.combine is Combine.SUM:
+        return (Method.LOAD_AND_RESISTANCE,)
+    if vehicle.vehicle_class is VehicleClass.DESIGN:
+        return (Method.ALLOWABLE_STRESS, Method.LOAD_FACTOR)
+    return tuple(Method)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """A truss with its counters as found slack (`none`), or with their measured pull."""
+
+    pull: str
+    loaded: LoadedTruss
+    sweeps: Sweeps
+
+
+def rated_bridge(
+    bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle]
+) -> BridgeRating:
+    """Every bar of a bridge rated for every vehicle by every method with a rule; the posting.
+
+    Raises Unstable, OutOfRange and NotMeasured where no forces can be found at all.
+    """
+    values = values.watched()
+    condition = Condition(
+        superstructure_condition=bridge.superstructure_condition,
+        loss_measured=bridge.condition_measured,
+    )
+    table = StrengthTable(values=values, condition=condition)
+    cautions = list(bridge.rules)
+    said = lanes(bridge.roadway, values).caution
+    if said:
+        cautions.append(said)
+    parts: list[RatedPart] = []
+    known: list[list[State]] = []
+    for truss in bridge.trusses:
+        loaded, assumed = loaded_states(bridge, truss)
+        cautions += assumed
+        states = _states(loaded, known)
+        ratings = _TrussRating(bridge, truss, values, states, table).all(vehicles)
+        parts += [
+            RatedPart(
+                address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,
+                not_rated=table.not_rated.get(bar.address, ""),
+                ratings=() if bar.address in table.not_rated else tuple(ratings[i]),
+            )
+            for i, bar in enumerate(truss.bars)
+        ]
+        parts += [
+            RatedPart(
+                address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,
+                not_rated=bar.not_rated or "declared broken",
+            )
+            for bar in truss.broken
+        ]
+    parts += [
+        RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
+        for o in bridge.others
+    ]
+    posted = posting(
+        _governing(parts, vehicles, values),
+        not_rated=[part.address for part in parts if part.not_rated], values=values,
+    )
+    return BridgeRating(
+        bridge=bridge, parts=tuple(parts), posting=posted,
+        values_used=tuple(sorted(values.used)),
+        unconfirmed=tuple(row.name for row in values.unconfirmed(values.used)),
+        cautions=tuple(dict.fromkeys((*cautions, *posted.cautions))),
+        values_hash=values.digest(),
+        weights={name: vehicle.weight_tons for name, vehicle in vehicles.items()},
+    )
+
+
+def loaded_states(bridge: Bridge, truss: Truss) -> tuple[dict[str, LoadedTruss], list[str]]:
+    """The truss with its dead load: as found slack, and with the measured pulls where there are
+    any; and what had to be assumed about sizes that were not measured."""
+    areas, assumed = stiffness_areas(truss)
+    loads = joint_loads(truss, bridge.weights[truss.name], areas)
+    states = {"none": loaded_truss(truss, areas, loads)}
+    pulls = {bar.name: bar.pull_kip for bar in truss.bars if bar.pull_kip is not None}
+    if pulls:
+        states["measured"] = loaded_truss(truss, areas, loads, pulls=pulls)
+    return states, assumed
+
+
+def _states(loaded: Mapping[str, LoadedTruss], known: list[list[State]]) -> list[State]:
+    """States of a truss; those of one alike to it serve again."""
+    for before in known:
+        if [s.pull for s in before] == list(loaded) and all(
+            same_truss(s.loaded, loaded[s.pull]) for s in before
+        ):
+            return before
+    states = [
+        State(pull=pull, loaded=one, sweeps=Sweeps(loaded=one)) for pull, one in loaded.items()
+    ]
+    known.append(states)
+    return states
+
+
+class _TrussRating:
+    """Rates the bars of one truss; `all` answers with the ratings of each bar."""
+
+    def __init__(
+        self, bridge: Bridge, truss: Truss, values: Values, states: Sequence[State],
+        table: StrengthTable,
+    ) -> None:
+        self.bridge, self.truss, self.values = bridge, truss, values
+        self.states, self.table = states, table
+        stations = [station for _, station in truss.floor_joints]
+        self.span_ft = stations[-1] - stations[0]
+        self.lookup = Lookup(
+            values=values, roadway=bridge.roadway, span_ft=self.span_ft, bars=truss.bars
+        )
+        self.pairs = {
+            method: list(dict.fromkeys(
+                (one.dc, one.dw) for one in dead_sets(
+                    method, surfacing_measured=bridge.roadway.surfacing_measured, values=values
+                )
+            ))
+            for method in Method
+        }
+        self.dead: Floats = dead_forces(states[0].loaded, *DEAD_ALONE)
+
+    def all(self, vehicles: Mapping[str, Vehicle]) -> list[list[PartRating]]:
+        """For each bar its ratings, vehicle by vehicle."""
+        families = {name: families_of(v, self._axle_impact(v)) for name, v in vehicles.items()}
+        for state in self.states:
+            state.sweeps.add(
+                (family, pair)
+                for name, vehicle in vehicles.items()
+                for family in families[name]
+                for method in methods_of(vehicle)
+                for pair in self.pairs[method]
+            )
+        found: list[list[PartRating]] = [[] for _ in self.truss.bars]
+        for name, vehicle in vehicles.items():
+            for method in methods_of(vehicle):
+                for level in levels(method, vehicle.vehicle_class):
+                    for row, rating in enumerate(self._one(vehicle, method, level, families[name])):
+                        found[row].append(rating)
+        return found
+
+    def _axle_impact(self, vehicle: Vehicle) -> float:
+        """Impact on the axles of a vehicle whose lane load is added without it."""
+        if vehicle.combine is not Combine.SUM or vehicle.lane_impact:
+            return 0.0
+        return impact(
+            method=Method.LOAD_AND_RESISTANCE, vehicle_class=vehicle.vehicle_class,
+            metal=Metal.STEEL, loaded_length_ft=0.0, span_ft=self.span_ft,
+            surface=self.bridge.roadway.surface, values=self.values,
+        )
+
+    def _one(
+        self, vehicle: Vehicle, method: Method, level: Level, families: Sequence[Family]
+    ) -> list[PartRating]:
+        try:
+            across = shares(self.bridge.roadway, self.truss.name, vehicle, self.values)
+        except OutOfRange as wide:
+            return [
+                PartRating(
+                    vehicle=vehicle.name, method=method, level=level, factor=None, reason=str(wide)
+                )
+                for _ in self.truss.bars
+            ]
+        case = worst_case(lane_cases(across, method, self.values))
+        factor = live_factor(
+            method=method, level=level, vehicle_class=vehicle.vehicle_class,
+            trucks_a_day=self.bridge.roadway.trucks_a_day, values=self.values,
+        )
+        candidates, scales, pulls = [], [], []
+        for state in self.states:
+            for pair in self.pairs[method]:
+                strengths = self.table.of(self.truss.bars, method, level, pair[0])
+                for family in families:
+                    scale = state.sweeps.scale(family)
+                    for swept in state.sweeps.of(family, pair):
+                        found = self.lookup.candidates(
+                            swept, strengths, method=method, vehicle_class=vehicle.vehicle_class,
+                            live_factor=factor, case=case, scale=scale,
+                        )
+                        candidates += found
+                        scales += [scale] * len(found)
+                        pulls += [state.pull] * len(found)
+        question = Question(
+            vehicle=vehicle, method=method, level=level, live_factor=factor, case=case, pulls=pulls
+        )
+        return entries(question, candidates, scales, least(candidates), self.dead)
+
+
+def _governing(
+    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], values: Values
+) -> list[Governing]:
+    """What the posting reads: every rating of the vehicles that set it, and of emergency ones."""
+    wanted = {
+        *values.names("posting.vehicles"), *values.names("posting.emergency vehicles")
+    } & set(vehicles)
+    return [
+        Governing(
+            vehicle=vehicles[rating.vehicle], factor=rating.factor, method=rating.method,
+            level=rating.level, part=part.address, check=rating.check,
+        )
+        for part in parts
+        for rating in part.ratings
+        if rating.vehicle in wanted
+    ]
+
+

@@ -1,0 +1,108 @@
+"""What a rating says: frozen results with the facts from which their working is made again."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from eyebar.bridge.parts import Bar, Bridge
+from eyebar.rating.posting import Posting
+from eyebar.resistance import Limit
+from eyebar.terms import Direction, Kind, Level, Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where a vehicle stands: station of its front axle from end 0 [ft], the way it travels, all
+    spacings front to rear [ft]."""
+
+    front_axle_ft: float
+    direction: Direction
+    spacing_ft: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """A bar that goes `slack` or `taut` when the vehicle at the place has grown by `factor`."""
+
+    factor: float
+    bar: str
+    goes: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Facts:
+    """The stretch of the load's path on which the limit is reached: multiples [1] of the load that
+    was followed and forces of the part [kip] at its ends; `scale`, the vehicle's axles over that
+    load's; `factored_dead` [kip], the part's force under factored dead load; `loaded_ft`, length of
+    road on which a weight acts on the part in the limit's sense."""
+
+    multiple_before: float
+    multiple_after: float
+    force_before: float
+    force_after: float
+    factored_dead: float
+    scale: float
+    loaded_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartRating:
+    """The least factor of a part for one vehicle, method and level.
+
+    `factor` None with `reason` where there is none. `capacity` in `unit` is what the check compares
+    (`kip` for plain axial strength, `ratio` for thrust with bending), `limit_kip` the signed axial
+    force at which it is reached. `dead` [kip] is the part's force under unfactored dead load,
+    `live` [kip] that of the vehicle at the place, times `share`, by the bars that work under the
+    factored dead load. `share` multiplies the axles beside `factor`, `live_factor`, 1 + `impact`.
+    `pull` tells whether the counters' measured pull was in the bars: `none` or `measured`.
+    """
+
+    vehicle: str
+    method: Method
+    level: Level
+    factor: float | None
+    reason: str = ""
+    plain_factor: float | None = None
+    tons: float | None = None
+    check: str = ""
+    capacity: float | None = None
+    unit: str = ""
+    limit_kip: float | None = None
+    dead: float | None = None
+    live: float | None = None
+    dead_factors: tuple[float, float] = (1.0, 1.0)
+    live_factor: float = 1.0
+    impact: float = 0.0
+    share: float = 1.0
+    lanes: int = 1
+    at: Place | None = None
+    events: tuple[Event, ...] = ()
+    pull: str = "none"
+    limit: Limit | None = None
+    facts: Facts | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RatedPart:
+    """A part with its ratings, or the reason for which it is not rated."""
+
+    address: str
+    truss: str | None
+    kind: Kind
+    not_rated: str = ""
+    ratings: tuple[PartRating, ...] = ()
+    bar: Bar | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BridgeRating:
+    """The whole rating of a bridge on a date."""
+
+    bridge: Bridge
+    parts: tuple[RatedPart, ...]
+    posting: Posting
+    values_used: tuple[str, ...]
+    unconfirmed: tuple[str, ...]
+    cautions: tuple[str, ...]
+    values_hash: str
+    weights: Mapping[str, float]
+    """Vehicle -> weight [tons]."""

@@ -1,0 +1,133 @@
+"""The working of one rating, made again on demand by the formulas that made the result."""
+
+from dataclasses import dataclass
+
+from eyebar.bridge.parts import Bridge, Truss
+from eyebar.errors import Unknown
+from eyebar.formula import Entry, note, recording
+from eyebar.loads import lane_cases, live_factor, shares, worst_case
+from eyebar.office import Values
+from eyebar.rating.formulas import (
+    multiple_at_limit,
+    plain_rating_factor,
+    rated_tons,
+    rating_factor,
+)
+from eyebar.rating.lookup import impact_on
+from eyebar.rating.rated import PartRating, RatedPart
+from eyebar.resistance import Condition, limits
+from eyebar.terms import Combine
+from eyebar.vehicles import Vehicle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Replay:
+    """A rating's figures made again, and the steps that made them. Units as in PartRating."""
+
+    steps: tuple[Entry, ...]
+    limit_kip: float | None
+    capacity: float | None
+    share: float
+    live_factor: float
+    impact: float
+    factor: float | None
+    plain_factor: float | None
+    tons: float | None
+
+
+def replayed(
+    bridge: Bridge, part: RatedPart, rating: PartRating, *, vehicle: Vehicle, values: Values,
+) -> Replay:
+    """The working of one rating of one part.
+
+    Calls the strength, the shares, the impact and the factor again under a recorder. Raises Unknown
+    where the part is not rated.
+    """
+    bar = part.bar
+    if bar is None or part.not_rated:
+        raise Unknown("working of", part.address, where=f"the rating: {part.not_rated}")
+    with recording() as steps:
+        limit = _limit(bridge, part, rating, values)
+        across = shares(bridge.roadway, part.truss or "", vehicle, values)
+        case = worst_case(lane_cases(across, rating.method, values))
+        note("share with multiple presence", "s", case.total, "1")
+        factor_of_load = live_factor(
+            method=rating.method, level=rating.level, vehicle_class=vehicle.vehicle_class,
+            trucks_a_day=bridge.roadway.trucks_a_day, values=values,
+        )
+        note("live load factor", "gL", factor_of_load, "1")
+        facts = rating.facts
+        stations = [station for _, station in _truss(bridge, part).floor_joints]
+        shock = 0.0 if facts is None else impact_on(
+            bar, facts.loaded_ft, method=rating.method, vehicle_class=vehicle.vehicle_class,
+            roadway=bridge.roadway, span_ft=stations[-1] - stations[0], values=values,
+        )
+        if facts is not None:
+            note("impact", "I", shock, "1")
+        factor, plain = _factors(rating, limit, (factor_of_load, shock, case.total))
+        tons = None
+        if factor is not None and vehicle.combine is not Combine.SUM:
+            tons = rated_tons(factor, vehicle.weight_tons)
+    return Replay(
+        steps=tuple(steps), limit_kip=limit[0], capacity=limit[1], share=case.total,
+        live_factor=factor_of_load, impact=shock, factor=factor, plain_factor=plain, tons=tons,
+    )
+
+
+def _truss(bridge: Bridge, part: RatedPart) -> Truss:
+    return next(truss for truss in bridge.trusses if truss.name == part.truss)
+
+
+def _limit(
+    bridge: Bridge, part: RatedPart, rating: PartRating, values: Values
+) -> tuple[float | None, float | None]:
+    """Force and capacity of the check that governed, worked out again."""
+    if rating.limit is None or part.bar is None:
+        return None, None
+    found = limits(
+        part.bar, method=rating.limit.method, level=rating.limit.level,
+        dead_factor_dc=rating.dead_factors[0], values=values,
+        condition=Condition(
+            superstructure_condition=bridge.superstructure_condition,
+            loss_measured=bridge.condition_measured,
+        ),
+    )
+    one = next(x for x in found
+               if (x.check, x.sense) == (rating.limit.check, rating.limit.sense))
+    return one.force, one.capacity
+
+
+def _factors(
+    rating: PartRating, limit: tuple[float | None, float | None],
+    loads: tuple[float, float, float],
+) -> tuple[float | None, float | None]:
+    """The factor and the plain factor, from the facts of the path."""
+    facts, force = rating.facts, limit[0]
+    if facts is None or rating.factor is None:
+        return None, None
+    live, shock, share = loads
+    if rating.check == "dead load":
+        return 0.0, _plain(rating, force, live, shock)
+    if force is None:
+        multiple = facts.multiple_after
+        note("multiple of the axles at which equilibrium ends", "m", multiple, "1")
+    else:
+        multiple = multiple_at_limit(
+            limit=force, force_before=facts.force_before, force_after=facts.force_after,
+            multiple_before=facts.multiple_before, multiple_after=facts.multiple_after,
+        )
+    factor = rating_factor(
+        multiple=multiple, scale=facts.scale, live_factor=live, impact=shock, share=share
+    )
+    return factor, _plain(rating, force, live, shock)
+
+
+def _plain(
+    rating: PartRating, force: float | None, live: float, shock: float
+) -> float | None:
+    if rating.plain_factor is None or force is None or rating.live is None or not rating.facts:
+        return None
+    return plain_rating_factor(
+        limit=force, factored_dead=rating.facts.factored_dead, live=rating.live,
+        live_factor=live, impact=shock,
+    )
