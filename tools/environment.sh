@@ -7,7 +7,11 @@ cd "$(dirname "$0")/.."
 # What the environment was made from: another place or other packages make another environment.
 key="$(cat pyproject.toml constraints.txt | cksum) $(pwd)"
 
-if [ -f .venv/key ] && [ "$(cat .venv/key)" = "$key" ] && .venv/bin/python -c '' 2>/dev/null; then
+up_to_date() {
+    [ -f .venv/key ] && [ "$(sed -n 1p .venv/key)" = "$key" ] && .venv/bin/python -c '' || return 1
+    [ -z "${PYTHON:-}" ] || [ "$(sed -n 2p .venv/key)" = "$PYTHON" ]
+}
+if up_to_date 2>/dev/null; then
     exit 0
 fi
 
@@ -42,6 +46,6 @@ for program in Path(".venv.part/bin").iterdir():
     if moved != written and b"\0" not in written:
         program.write_bytes(moved)
 END
-echo "$key" > .venv.part/key
+printf '%s\n%s\n' "$key" "$python" > .venv.part/key
 rm -rf .venv
 mv .venv.part .venv
