@@ -51,6 +51,8 @@ def test_a_chosen_vehicle_method_and_level_stand_alone() -> None:
     assert [row.factor for row in by_method.rows] == ["0.39", "0.90"]
     nowhere = rating.rating_table(samples.rate(), rating.Choice(level=Level.PERMIT))
     assert nowhere.rows == ()
+    with pytest.raises(Unknown, match="did you mean 'SU4'"):
+        rating.rating_table(samples.rate(), rating.Choice(vehicle="su4"))
 
 
 def test_parts_not_rated_are_gathered_by_their_reason() -> None:

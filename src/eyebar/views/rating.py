@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from eyebar.errors import Unknown, nearest
 from eyebar.terms import Level, Method
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, figure, text
@@ -77,8 +78,15 @@ def governing(part: Document, choice: Choice, posting: Document) -> Document | N
 
 
 def rating_table(document: Document, choice: Choice) -> RatingTable:
-    """The table of a `rate` document for one choice of method, level and vehicle."""
+    """The table of a `rate` document for one choice of method, level and vehicle.
+
+    Raises Unknown for a vehicle that no part was rated for.
+    """
     posting = document["posting"]
+    rated = [rating for part in document["parts"] for rating in part.get("ratings", ())]
+    known = dict.fromkeys(rating["vehicle"] for rating in rated)
+    if choice.vehicle is not None and choice.vehicle not in known:
+        raise Unknown("vehicle", choice.vehicle, near=nearest(choice.vehicle, known))
     chosen = [
         (part, rating)
         for part in document["parts"]
