@@ -13,9 +13,10 @@ from eyebar.terms import Kind, Metal
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
-    """What a bar is made of: `yield_stress`, `tensile_strength`, `modulus` [ksi], `density` [lb/in3].
+    """What a bar is made of.
 
-    `sources` names, for each figure, where it comes from; `coupons` says how many were tested.
+    `yield_stress`, `tensile_strength`, `modulus` [ksi], `density` [lb/in3]; `sources` names, for
+    each figure, where it comes from; `coupons` says how many were tested, `built` when it was made.
     """
 
     name: str
@@ -36,8 +37,9 @@ class Bar:
     `name` is also the last piece of `address`. `as_built` gives stiffness and weight, `left` gives
     strength: what the latest readings up to the date leave of it. `length` between joints [in];
     `length_in_plane` and `length_out_of_plane` are its unsupported lengths as a column.
-    `initial_kip` and `gap_in` as `method` of the documents has them: never both other than zero.
-    `cracked` and `missing` are reasons for which the part is not rated; empty when there are none.
+    `initial_kip` is its lack of fit (the force with all joints held where they are unloaded),
+    `gap_in` the stretch before it works: never both other than zero. `not_rated` is the reason for
+    which the part is not rated (a crack, a size never measured), empty when there is none.
     """
 
     name: str
@@ -53,13 +55,16 @@ class Bar:
     can_push: bool
     can_pull: bool
     pin_offset: float = 0.0
-    """Pin below the centre of gravity as built [in] (a positive offset lets the thrust push the bar up)."""
+    """Pin below the centre of gravity as built [in]; a thrust then bends the bar upwards."""
     bow: float = 0.0
     """Measured crookedness at mid-length [in], 0 where none was found."""
     continuous: bool = False
     """True where the bar runs through without a splice at one end at least."""
     initial_kip: float = 0.0
     gap_in: float = 0.0
+    run: float | None = None
+    """Horizontal distance between its joints [in]: its own weight bends it by the part across it.
+    None: not known, the whole length is taken, which is the safe side."""
     pull_kip: float | None = None
     """A measured pull under dead load that was accepted; None where there is none."""
     not_rated: str = ""
@@ -134,12 +139,14 @@ class Bridge:
     on: date
     trusses: tuple[Truss, ...]
     weights: Mapping[str, tuple[Weight, ...]]
-    """Truss name -> dead load items; the trusses' own weight is not among them, it follows from the bars."""
+    """Truss name -> dead load items, without the truss's own weight, which its bars tell."""
     roadway: Roadway
     others: tuple[OtherPart, ...]
     superstructure_condition: int | None
     condition_measured: bool
     """True where section loss was measured, which lets the condition factor be raised."""
+    unknown_loads: tuple[str, ...] = ()
+    """Weights that nobody measured: no part is rated while there are any."""
     rules: tuple[str, ...] = field(default=())
     """What was decided in making this state of the record, in sentences."""
     record_hash: str = ""

@@ -1,0 +1,119 @@
+"""Where a record and its form of truss do not agree, all of it at once.
+
+What can be told without laying out the truss the record has told by itself; here stands the rest:
+bars that the form has not, or that no group has, kinds that do not fit, what cannot push.
+"""
+
+from collections.abc import Iterator
+
+from eyebar.bridge.laid import Laid, fault, laid_out
+from eyebar.bridge.members import Member, member
+from eyebar.errors import BadRecord, Fault, did_you_mean
+from eyebar.record import Record, SectionEntry
+from eyebar.terms import BAR_KINDS, Kind
+
+CURB_TOLERANCE = 1.0
+"""Curbs and clear width may miss the trusses' distance by an inch."""
+
+
+def form_faults(record: Record) -> tuple[Fault, ...]:
+    """What is wrong with a record once its trusses are laid out, in the order of its lines."""
+    found: dict[tuple[str, str, str], Fault] = {}
+    for truss in record.trusses.names:
+        for one in _truss_faults(record, truss):
+            found.setdefault((one.where, one.got, one.rule), one)
+    for one in _curb_faults(record):
+        found.setdefault((one.where, one.got, one.rule), one)
+    return tuple(sorted(found.values(), key=lambda one: one.line or 0))
+
+
+def refuse_faults(record: Record) -> None:
+    """Raise BadRecord where `form_faults` finds any."""
+    if faults := form_faults(record):
+        raise BadRecord(record.file, faults)
+
+
+def pushes(said: Member) -> bool | None:
+    """Whether a bar can push; None where neither its kind nor its section nor the record tells.
+
+    Eyebars and rods go slack instead, and a counter is there to pull.
+    """
+    if said.kind is Kind.COUNTER or _slender(said.section):
+        return False
+    if said.can_push is not None or said.section.given is not None:
+        return said.can_push
+    return True
+
+
+def _slender(section: SectionEntry) -> bool:
+    return section.eyebars is not None or section.rods is not None or section.loop_rods is not None
+
+
+def _truss_faults(record: Record, truss: str) -> Iterator[Fault]:
+    laid = laid_out(record, truss)
+    yield from laid.faults
+    if not laid.layout.joints:
+        return
+    for bar, group in laid.groups.items():
+        said = member(record, truss, bar, group)
+        yield from _bar_faults(record, laid, said)
+    missing = [bar for bar in laid.layout.bars if bar not in laid.groups]
+    if missing:
+        yield fault(
+            record, ("members",),
+            f"has no group for {', '.join(missing)} of the {truss} truss",
+            cure="add each to the bars of the group that it is like",
+        )
+
+
+def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
+    layout = laid.layout
+    by_form = record.trusses.form
+    if said.bar not in layout.bars:
+        if by_form is not None and all(joint in layout.joints for joint in said.bar.split("-")):
+            panels = len(layout.floor_joints) - 1
+            yield fault(
+                record, ("members", said.group, "bars"),
+                f"is no bar of a {by_form} truss of {panels} panels", said.bar,
+                f"{did_you_mean(said.bar, layout.bars)} a counter stands under 'counters' too",
+            )
+        return
+    kinds = layout.bars[said.bar].kinds
+    if by_form is not None and said.kind not in kinds:
+        yield fault(
+            record, (*said.path, "kind"), f"is not what {said.bar} is: a {kinds[0]}", said.kind,
+            f"write '{kinds[0]}', or put the bar into another group",
+        )
+    elif said.kind not in BAR_KINDS:
+        yield fault(
+            record, (*said.path, "kind"), f"is no bar of a truss, as {said.bar} is", said.kind,
+            f"write one of: {', '.join(BAR_KINDS)}",
+        )
+    if said.can_push and pushes(said) is False:
+        yield fault(
+            record, (*said.path, "can push"), f"cannot be: {said.bar} would buckle or go slack",
+            "true", "leave it out: eyebars, rods and counters only pull",
+        )
+    if pushes(said) is None:
+        yield fault(
+            record, said.path, f"does not tell whether {said.bar} can push",
+            cure="write 'can push: true' or 'can push: false'",
+        )
+
+
+def _curb_faults(record: Record) -> Iterator[Fault]:
+    """Curbs that leave another width than the clear one between them."""
+    floor, names = record.floor, record.trusses.names
+    curbs = {truss: floor.curbs[truss].number for truss in names if truss in floor.curbs}
+    if not curbs:
+        yield fault(
+            record, ("floor",), "gives no curb", cure=f"write 'curb to {names[0]} truss: 1 ft'"
+        )
+    if len(curbs) == len(names) > 1:
+        between = record.trusses.spacing.number - sum(curbs.values())
+        if abs(between - floor.clear_width.number) > CURB_TOLERANCE:
+            yield fault(
+                record, ("floor", "clear width"),
+                f"does not fit: the curbs leave {between / 12:g} ft between them",
+                floor.clear_width, "measure the curbs and the distance of the trusses again",
+            )

@@ -1,0 +1,67 @@
+"""What a record says of each bar of a truss: its group's words, overrides laid over them."""
+
+from dataclasses import dataclass
+
+from eyebar.record import EndFixing, Record, SectionEntry, TrussesEntry
+from eyebar.record.layout import mirrored_joint, panel_count
+from eyebar.terms import Kind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Member:
+    """What a record says of one bar.
+
+    `pin_offset` [in] and `can_push` are None where nothing is said, `spliced_at` and
+    `lateral_points` likewise; `path` is where it stands in the record.
+    """
+
+    bar: str
+    group: str
+    path: tuple[str, ...]
+    kind: Kind
+    section: SectionEntry
+    material: str
+    pin_offset: float | None
+    spliced_at: frozenset[str] | None
+    lateral_points: frozenset[str] | None
+    ends: EndFixing
+    can_push: bool | None
+
+
+def member(record: Record, truss: str, bar: str, group: str) -> Member:
+    """One bar as its group has it, with what the record overrides for this part alone."""
+    said = record.members[group]
+    address = f"{truss}/{bar}"
+    own = record.overrides.get(address)
+    spliced = _with_images(record.trusses, said.spliced_at)
+    lateral = _with_images(record.trusses, said.lateral_points)
+    if own is None:
+        return Member(
+            bar=bar, group=group, path=("members", group), kind=said.kind, section=said.section,
+            material=said.material,
+            pin_offset=None if said.pin_offset is None else said.pin_offset.number,
+            spliced_at=spliced, lateral_points=lateral, ends=said.ends or EndFixing.PINNED,
+            can_push=said.can_push,
+        )
+    offset = said.pin_offset if own.pin_offset is None else own.pin_offset
+    return Member(
+        bar=bar, group=group, path=("overrides", address), kind=own.kind or said.kind,
+        section=own.section or said.section, material=own.material or said.material,
+        pin_offset=None if offset is None else offset.number,
+        spliced_at=spliced if own.spliced_at is None else frozenset(own.spliced_at),
+        lateral_points=lateral if own.lateral_points is None else frozenset(own.lateral_points),
+        ends=own.ends or said.ends or EndFixing.PINNED,
+        can_push=said.can_push if own.can_push is None else own.can_push,
+    )
+
+
+def _with_images(
+    trusses: TrussesEntry, joints: tuple[str, ...] | None
+) -> frozenset[str] | None:
+    """The joints of a group's list; of a mirrored half their images too."""
+    if joints is None:
+        return None
+    if not trusses.mirrored:
+        return frozenset(joints)
+    count = panel_count(trusses)
+    return frozenset((*joints, *(mirrored_joint(joint, count) for joint in joints)))

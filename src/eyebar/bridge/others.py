@@ -1,0 +1,67 @@
+"""Parts that carry traffic and are no bars: pins, hangers, floor, deck, bearings."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from eyebar.bridge.parts import OtherPart, Truss
+from eyebar.record import Decided, DecisionEntry, Record
+from eyebar.terms import Kind
+
+NOT_YET = "not rated by this version"
+
+
+def other_parts(
+    record: Record, trusses: Iterable[Truss], pinned: Mapping[str, frozenset[str]],
+    decisions: Mapping[str, tuple[DecisionEntry, ...]],
+) -> tuple[OtherPart, ...]:
+    """Every part that is no bar, with the reason for which it is not rated.
+
+    `pinned` names the joints of each truss where a bar turns about a pin; `decisions` those in
+    force, by address.
+    """
+    found = [
+        *(part for truss in trusses for part in _of_truss(truss, pinned[truss.name])),
+        *_of_floor(record, next(iter(trusses))),
+    ]
+    return tuple(
+        OtherPart(
+            address=address, truss=truss, kind=kind,
+            not_rated="; ".join([*_declared(decisions.get(address, ())), NOT_YET]),
+        )
+        for address, truss, kind in found
+    )
+
+
+def _of_truss(truss: Truss, pinned: frozenset[str]) -> Iterator[tuple[str, str | None, Kind]]:
+    for joint in truss.joints:
+        if joint in pinned:
+            yield f"{truss.name}/{joint}/pin", truss.name, Kind.PIN
+    for joint, _ in truss.floor_joints[1:-1]:
+        yield f"{truss.name}/{joint}/hanger", truss.name, Kind.HANGER
+    for joint in truss.supports:
+        yield f"{truss.name}/{joint}/bearing", truss.name, Kind.BEARING
+
+
+def _of_floor(record: Record, truss: Truss) -> Iterator[tuple[str, str | None, Kind]]:
+    for joint, _ in truss.floor_joints[1:-1]:
+        yield f"floor/{joint}/floorbeam", None, Kind.FLOORBEAM
+    for panel in range(1, len(truss.floor_joints)):
+        for stringer in range(1, record.floor.stringers.number + 1):
+            yield f"floor/panel {panel}/stringer {stringer}", None, Kind.STRINGER
+    yield "floor/deck", None, Kind.DECK
+
+
+def _declared(decisions: Iterable[DecisionEntry]) -> list[str]:
+    """What was declared of such a part and no repair has set right."""
+    standing: dict[Decided, str] = {}
+    for decision in decisions:
+        if decision.what is Decided.REPAIR:
+            standing.clear()
+        else:
+            standing[decision.what] = f"declared {_WORDS[decision.what]} on {decision.date}"
+    return list(standing.values())
+
+
+_WORDS = {
+    Decided.BROKEN: "broken", Decided.LOOSE: "loose", Decided.CRACK_FOUND: "cracked",
+    Decided.PULL_ACCEPTED: "pulled as measured",
+}

@@ -1,0 +1,51 @@
+"""Sets of like pieces: how many there are, and a set with only some of them."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from eyebar.errors import OutOfRange
+from eyebar.sections.shapes import Channels, Eyebars, Plates, Rods, Rolled, Section
+
+
+def piece_count(section: Section) -> int:
+    """Pieces that a reading or a decision may tell apart: bars of a set, two channels, plates."""
+    match section:
+        case Eyebars():
+            return len(section.bars)
+        case Rods():
+            return len(section.rods)
+        case Plates():
+            return len(section.plates)
+        case Rolled():
+            return section.number
+        case Channels():
+            return 2
+        case _:
+            return 1
+
+
+def only(section: Section, pieces: Iterable[int]) -> Section:
+    """The set with these pieces left, counted from 1.
+
+    Raises OutOfRange for a piece that is not there, and for channels, which are tied together.
+    """
+    chosen = sorted(set(pieces))
+    count = piece_count(section)
+    if any(not 1 <= piece <= count for piece in chosen):
+        raise OutOfRange("a piece of the bar", chosen[-1], f"from 1 to {count}")
+    if len(chosen) == count:
+        return section
+    match section:
+        case Eyebars():
+            return replace(section, bars=tuple(section.bars[i - 1] for i in chosen))
+        case Rods():
+            return replace(section, rods=tuple(section.rods[i - 1] for i in chosen))
+        case Plates():
+            return replace(section, plates=tuple(section.plates[i - 1] for i in chosen))
+        case Rolled():
+            return replace(section, number=len(chosen))
+        case _:
+            raise OutOfRange(
+                "one piece of a built-up bar", "taken by itself", "the whole bar: its pieces are"
+                " tied together"
+            )

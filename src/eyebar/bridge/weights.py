@@ -1,0 +1,177 @@
+"""Dead load on each truss besides its own bars: floor, railing, pipes, bracing.
+
+What runs along the bridge is a weight per foot of one truss; a floorbeam hangs at its joint. What
+lies between the curbs is shared by the lever rule, as its middle lies between the trusses.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from eyebar.bridge.parts import Weight
+from eyebar.bridge.timeline import Findings
+from eyebar.formula import Symbol, formula
+from eyebar.record import FloorEntry, What
+from eyebar.record.words import SurfacingKind
+from eyebar.units import Dimension, Quantity
+
+INCHES_PER_FOOT = 12.0
+
+
+@formula(
+    "s = 1 - (c + w / 2) / B",
+    result=Symbol("part of the floor's weight that one truss carries", "1"),
+    c=Symbol("from the truss to the face of its curb", "ft", "curb_ft", low=0.0, high=6.0),
+    w=Symbol("clear width", "ft", "clear_width_ft", low=8.0, high=24.0),
+    B=Symbol("distance between the trusses", "ft", "truss_spacing_ft", low=10.0, high=40.0),
+    source="lever rule: the floor's middle between two trusses",
+)
+def floor_share(curb_ft: float, clear_width_ft: float, truss_spacing_ft: float) -> float:
+    """Part of the weight between the curbs that one truss carries [1].
+
+    Distances [ft]. Scalars or arrays. Limits: trusses apart.
+    """
+    return 1.0 - (curb_ft + clear_width_ft / 2.0) / truss_spacing_ft
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Across:
+    """The road across, as one truss sees it [ft], and how far the floor runs along."""
+
+    truss: str
+    curb_ft: float
+    clear_width_ft: float
+    spacing_ft: float
+    span_ft: float
+    floor_joints: tuple[str, ...]
+
+    @property
+    def share(self) -> float:
+        """Part of the floor's weight that this truss carries."""
+        return floor_share(self.curb_ft, self.clear_width_ft, self.spacing_ft)
+
+
+def weights_on(
+    across: Across, floor: FloorEntry, findings: Findings
+) -> tuple[tuple[Weight, ...], tuple[str, ...]]:
+    """The dead load items of one truss, and what of them nobody measured, in words.
+
+    `findings` are the readings on the deck up to the date: the greatest of the latest readings of
+    the surfacing holds, and of the deck the thicker of built and read.
+    """
+    read = _thicknesses(findings)
+    items: list[Weight] = []
+    unknown: list[str] = []
+    deck, surfacing = floor.deck, floor.surfacing
+    for found in (
+        _sheet("deck", deck.weight, _thicker(deck.thickness, read.get(What.DECK_THICKNESS)),
+               deck.width, across, wearing=False),
+        None if surfacing is None or surfacing.kind is SurfacingKind.NONE else _sheet(
+            "surfacing", surfacing.weight,
+            read.get(What.SURFACING_THICKNESS) or surfacing.thickness, surfacing.width, across,
+            wearing=True,
+        ),
+        _stringers(floor, across),
+    ):
+        if isinstance(found, str):
+            unknown.append(found)
+        elif found is not None:
+            items.append(found)
+    items += [_floorbeams(floor, across), *_lines(floor, across)]
+    return tuple(items), tuple(unknown)
+
+
+def _thicknesses(findings: Findings) -> Mapping[What, Quantity]:
+    """What was read -> the greatest of its latest readings, one for each place."""
+    latest: dict[tuple[What, str], Quantity] = {}
+    for _, reading in findings:
+        latest[reading.what, reading.place or reading.part.place] = reading.value
+    greatest: dict[What, Quantity] = {}
+    for (what, _), value in latest.items():
+        if what not in greatest or value.exact > greatest[what].exact:
+            greatest[what] = value
+    return greatest
+
+
+def _thicker(built: Quantity | None, read: Quantity | None) -> Quantity | None:
+    known = [one for one in (built, read) if one is not None]
+    return max(known, key=lambda one: one.exact, default=None)
+
+
+def _sheet(
+    name: str, weight: Quantity, thickness: Quantity | None, width: Quantity | None,
+    across: Across, *, wearing: bool,
+) -> Weight | str:
+    """A layer on the floor; its weight by volume, or by area."""
+    width_ft = across.clear_width_ft if width is None else width.in_unit("ft")
+    if weight.dimension is Dimension.SURFACE_LOAD:
+        kip_per_ft2 = weight.in_unit("kip/ft2")
+        words = f"{width_ft:g} ft x {weight}"
+    elif thickness is None:
+        return f"thickness of {name} not measured"
+    else:
+        kip_per_ft2 = weight.in_unit("kip/ft3") * thickness.in_unit("ft")
+        words = f"{thickness} x {width_ft:g} ft x {weight}"
+    return _along(name, kip_per_ft2 * width_ft, words, across.share, wearing=wearing)
+
+
+def _stringers(floor: FloorEntry, across: Across) -> Weight | str:
+    stringers = floor.stringers
+    weight, count = stringers.weight, stringers.number
+    match weight.dimension:
+        case Dimension.LINE_LOAD:
+            one, words = weight.in_unit("kip/ft"), f"{weight}"
+        case Dimension.FORCE:
+            panels = len(across.floor_joints) - 1
+            one = weight.in_unit("kip") * panels / across.span_ft
+            words = f"{weight} x {panels} panels / {across.span_ft:g} ft"
+        case _:
+            size = stringers.size
+            if size is None or size.width is None or size.thickness is None:
+                return "size of stringers not measured"
+            area_ft2 = size.width.in_unit("ft") * size.thickness.in_unit("ft")
+            one, words = weight.in_unit("kip/ft3") * area_ft2, f"{size} x {weight}"
+    return _along("stringers", count * one, f"{count} x {words}", across.share)
+
+
+def _floorbeams(floor: FloorEntry, across: Across) -> Weight:
+    """One at each floor joint between the ends, half of it to each truss."""
+    beams = floor.floorbeams
+    length_ft = across.spacing_ft if beams.length is None else beams.length.in_unit("ft")
+    if beams.weight.dimension is Dimension.FORCE:
+        whole, words = beams.weight.in_unit("kip"), f"{beams.weight}"
+    else:
+        whole = beams.weight.in_unit("kip/ft") * length_ft
+        words = f"{beams.weight} x {length_ft:g} ft"
+    return Weight(
+        name="floorbeams", kip_per_ft=0.0, wearing=False,
+        kip_at_joints=dict.fromkeys(across.floor_joints[1:-1], whole / 2.0),
+        working=f"{words} / 2 = {whole / 2.0:.4g} kip at each joint between the ends",
+    )
+
+
+def _lines(floor: FloorEntry, across: Across) -> Iterable[Weight]:
+    """What runs along: the railing of this side, pipes, bracing, sidewalks."""
+    if floor.railing is not None:
+        weight = floor.railing.weight
+        yield _along("railing", weight.in_unit("kip/ft"), f"{weight} on this side", 1.0)
+    for group, wearing in ((floor.utilities, True), (floor.others, False)):
+        for name, line in group.items():
+            if line.truss not in (None, across.truss):
+                continue
+            share = 0.5 if line.truss is None else 1.0
+            yield _along(name, line.weight.in_unit("kip/ft"), f"{line.weight}", share,
+                         wearing=wearing)
+    if floor.bracing is not None:
+        weight = floor.bracing.weight
+        yield _along("bracing", weight.in_unit("kip/ft"), f"{weight}", 0.5)
+
+
+def _along(
+    name: str, whole: float, words: str, share: float, *, wearing: bool = False
+) -> Weight:
+    """A weight along the bridge [kip/ft] as far as one truss carries it."""
+    part = "" if share == 1.0 else f" x {share:.4g}"
+    return Weight(
+        name=name, kip_per_ft=whole * share, kip_at_joints={}, wearing=wearing,
+        working=f"{words}{part} = {whole * share:.4g} kip/ft",
+    )
