@@ -31,15 +31,26 @@ from eyebar.formula.declared import (
     equation_of,
     formula,
     procedure,
+    remembered,
 )
 from eyebar.formula.mathml import mathml
 from eyebar.formula.plain import plain
 from eyebar.formula.spelling import significant
 from eyebar.formula.typst import typst
-from eyebar.formula.working import Block, Entry, Note, Step, Working, flat, note, recording
+from eyebar.formula.working import (
+    Block,
+    Entry,
+    Note,
+    Step,
+    Working,
+    distinct,
+    flat,
+    note,
+    recording,
+)
 
 __all__ = [
     "Block", "Entry", "Formula", "Note", "Procedure", "Step", "Symbol", "Working", "all_formulas",
-    "all_procedures", "bare", "equation_of", "flat", "formula", "mathml", "note", "plain",
-    "procedure", "recording", "significant", "typst",
+    "all_procedures", "bare", "distinct", "equation_of", "flat", "formula", "mathml", "note",
+    "plain", "procedure", "recording", "remembered", "significant", "typst",
 ]

@@ -3,7 +3,7 @@
 import inspect
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from functools import cached_property, wraps
+from functools import cached_property, lru_cache, wraps
 from typing import Any, ParamSpec, TypeVar
 
 from eyebar.formula.tree import Equation, parsed
@@ -156,6 +156,22 @@ def bare(function: Callable[P, R]) -> Callable[P, R]:
     """The function without its recorder: for the inside of an iteration."""
     inner: Callable[P, R] = getattr(function, "__wrapped__", function)
     return inner
+
+
+def remembered(function: Callable[P, R]) -> Callable[P, R]:
+    """The pure function with its results remembered by its (hashable) arguments.
+
+    Under a recorder it is computed anew, so that its steps stand in the working.
+    """
+    kept = lru_cache(maxsize=1024)(function)
+
+    @wraps(function)
+    def remembering(*args: P.args, **kwargs: P.kwargs) -> R:
+        if open_working.get() is not None:
+            return function(*args, **kwargs)
+        return kept(*args, **kwargs)  # type: ignore[arg-type]  # it says what it hashes
+
+    return remembering
 
 
 def equation_of(function: Callable[..., Any]) -> Formula:

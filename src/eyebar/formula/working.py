@@ -71,3 +71,20 @@ def flat(steps: Working | tuple[Entry, ...]) -> Iterator[Step | Note]:
             yield from flat(entry.steps)
         else:
             yield entry
+
+
+def distinct(steps: Working | tuple[Entry, ...]) -> tuple[Step | Note, ...]:
+    """Each step and note of a working once, where it first stands: no formula is shown twice with
+    the same numbers."""
+    seen: set[tuple[object, ...]] = set()
+    kept: list[Step | Note] = []
+    for entry in flat(steps):
+        key: tuple[object, ...] = (
+            (entry.formula.module, entry.formula.name, *entry.inputs.values())
+            if isinstance(entry, Step)
+            else (entry.text, entry.symbol, entry.value)
+        )
+        if key not in seen:
+            seen.add(key)
+            kept.append(entry)
+    return tuple(kept)
