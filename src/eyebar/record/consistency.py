@@ -1,15 +1,18 @@
 """Whether the blocks of a record agree with each other: bars, joints, trusses, materials."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from datetime import date
 from functools import cached_property
 
 from eyebar.addresses import Address, address, ends_of, joint_of_place, nearest_part
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.faults import fault_at
-from eyebar.record.layout import bars_in, floor_joints, joint_names
+from eyebar.record.layout import bars_in, floor_joints, joint_names, section_on
 from eyebar.record.members import BOTH_TRUSSES
 from eyebar.record.models import Record
+from eyebar.record.salvaged import STUB, Kept, as_at_first
+from eyebar.record.sections import SectionEntry
 from eyebar.record.tree import Node, Path
 from eyebar.terms import CHORD_KINDS, Kind
 
@@ -20,6 +23,8 @@ class Known:
 
     record: Record
     tree: Node
+    kept: Kept = field(default_factory=dict)
+    """What was kept of the lists of a record that has faults elsewhere."""
 
     @cached_property
     def joints(self) -> tuple[str, ...]:
@@ -38,13 +43,21 @@ class Known:
 
     def fault(self, path: Path, rule: str, *, got: object = None, cure: str = "") -> Fault:
         """A fault at a place of this record."""
-        return fault_at(self.tree, path, rule, got=got, cure=cure)
+        return fault_at(self.tree, as_at_first(path, self.kept), rule, got=got, cure=cure)
+
+    def section_on(self, part: Address, day: date) -> SectionEntry | None:
+        """The section of a bar on a day; None for parts that are no bars of a truss."""
+        name = "-".join(part.bar or ())
+        group = self.bars.get(part.truss, {}).get(name)
+        if group is None:
+            return None
+        return section_on(self.record, f"{part.truss}/{name}", group, day)
 
     def material_faults(self, path: Path, material: str | None) -> Iterator[Fault]:
         """A material that the record has not."""
-        if material is not None and material not in self.record.materials:
+        if material not in (None, STUB) and material not in self.record.materials:
             yield self.fault(path, "is no material of this record", got=material,
-                             cure=did_you_mean(material, self.record.materials))
+                             cure=did_you_mean(str(material), self.record.materials))
 
     def part_fault(self, path: Path, part: Address) -> Fault | None:
         """What is wrong with an address that the record uses; None when the part is there."""
@@ -171,8 +184,8 @@ def _overrides(known: Known) -> Iterator[Fault]:
         if not fields:
             yield known.fault(path, "overrides nothing", cure="write what differs, or leave it out")
         fitting = {"bearing"} if part.kind is Kind.BEARING else _BAR_FIELDS if part.bar else set()
-        for field in sorted(fields - fitting):
-            key = field.replace("_", " ")
+        for name in sorted(fields - fitting):
+            key = name.replace("_", " ")
             yield known.fault((*path, key), f"does not belong to {part}", got=key,
                               cure="leave it out")
 

@@ -6,10 +6,12 @@ span leaves between the two halves is a middle panel; a joint at mid-span is its
 
 import re
 from collections.abc import Mapping
+from datetime import date
 
 from eyebar.addresses import bar_name, ends_of
 from eyebar.record.members import BOTH_TRUSSES
 from eyebar.record.models import Record
+from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import TrussesEntry
 
 NEAR = 1
@@ -75,6 +77,20 @@ def bars_in(record: Record, truss: str) -> Mapping[str, str]:
             for bar in group.bars:
                 found.setdefault(mirrored_bar(bar, count), name)
     return found
+
+
+def section_on(record: Record, part: str, group: str, day: date) -> SectionEntry:
+    """The section of a bar of a group on a day: of its latest repair, its override or the group.
+
+    `part` is its address, `upstream/U2-L4`. Of two repairs on one day the later in the file counts.
+    """
+    repairs = [
+        (decision.date, i) for i, decision in enumerate(record.decisions)
+        if decision.section is not None and decision.part.part == part and decision.date <= day
+    ]
+    repaired = record.decisions[max(repairs)[1]].section if repairs else None
+    own = record.overrides.get(part)
+    return repaired or (own and own.section) or record.members[group].section
 
 
 def mirrored_joint(joint: str, count: int) -> str:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from datetime import date
 
-from eyebar.addresses import Address
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.consistency import Known
 from eyebar.record.findings import DecisionEntry, ReadingEntry
+from eyebar.record.salvaged import STUB
 from eyebar.record.sections import SectionEntry
 from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, sizes_of
 from eyebar.record.tree import Path
@@ -50,7 +50,7 @@ def implausible(known: Known, today: date) -> Iterator[Fault]:
         taken: dict[tuple[object, ...], int] = {}
         for j, reading in enumerate(inspection.readings):
             here: Path = (*path, "readings", j)
-            yield from _reading(known, here, reading)
+            yield from _reading(known, here, reading, inspection.date)
             key = (str(reading.address), reading.piece, reading.what)
             if key in taken:
                 yield known.fault(here, f"reads the same as reading {taken[key] + 1} of that day",
@@ -62,20 +62,6 @@ def implausible(known: Known, today: date) -> Iterator[Fault]:
         yield from _decision(known, ("decisions", i), decision)
 
 
-def section_of(known: Known, part: Address) -> SectionEntry | None:
-    """The section of a bar as built, its override laid over its group; None for other parts."""
-    if not part.bar:
-        return None
-    name = "-".join(part.bar)
-    group = known.bars.get(part.truss, {}).get(name)
-    if group is None:
-        return None
-    own = known.record.overrides.get(f"{part.truss}/{name}")
-    if own is not None and own.section is not None:
-        return own.section
-    return known.record.members[group].section
-
-
 def _date(known: Known, path: Path, day: date, today: date) -> Iterator[Fault]:
     if day > today:
         yield known.fault(path, f"lies in the future; today is {today}", got=day,
@@ -85,14 +71,18 @@ def _date(known: Known, path: Path, day: date, today: date) -> Iterator[Fault]:
                           cure="look for a slip of the pen")
 
 
-def _reading(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fault]:
+def _reading(
+    known: Known, path: Path, reading: ReadingEntry, day: date
+) -> Iterator[Fault]:
     fault = known.part_fault((*path, "part"), reading.address)
     if fault:
         yield fault
         return
-    section = section_of(known, reading.part)
+    section = known.section_on(reading.part, day)
     if section is None:
         yield from _other_part(known, path, reading)
+        return
+    if section.given is not None and section.given.source == STUB:
         return
     pieces = pieces_of(section)
     if reading.piece is not None and reading.piece > pieces:
@@ -156,7 +146,9 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
         yield known.fault((*path, "what"), f"cannot be decided of {decision.part}",
                           got=decision.what, cure="name a bar")
     yield from known.material_faults((*path, "material"), decision.material)
-    section = section_of(known, decision.part)
+    section = known.section_on(decision.part, decision.date)
+    if section is not None and section.given is not None and section.given.source == STUB:
+        return
     pieces = pieces_of(section) if section else 1
     for piece in decision.pieces or ():
         if piece > pieces:

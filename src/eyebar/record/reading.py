@@ -1,6 +1,6 @@
 """Text -> validated record: all faults at once, each with its line."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date, datetime
 from pathlib import Path as FilePath
 
@@ -12,6 +12,7 @@ from eyebar.record.faults import fault_at, validation_faults
 from eyebar.record.models import Record, Source
 from eyebar.record.plausible import implausible
 from eyebar.record.prepared import Block, filled_in, spelled_out
+from eyebar.record.salvaged import salvaged
 from eyebar.record.tree import Node, tree_of
 
 LARGEST = 2_000_000
@@ -117,13 +118,24 @@ def _plain_block(tree: Node) -> Block:
 def _validated(
     block: Block, source: Source, today: date | None
 ) -> tuple[Record | None, tuple[Fault, ...]]:
-    """The record, and what is wrong with it; no record where its blocks are not in order."""
+    """The record, and what is wrong with it; no record where its blocks are not in order.
+
+    What can still be checked of a record with faults is checked, so that all are told at once.
+    """
     tree = source.tree
     assert tree is not None
+    day = today or datetime.now().astimezone().date()
     try:
         record = Record.model_validate(block, context=source)
     except ValidationError as error:
-        return None, tuple(validation_faults(error, tree))
-    known = Known(record=record, tree=tree)
-    day = today or datetime.now().astimezone().date()
-    return record, (*inconsistencies(known), *implausible(known, day))
+        rest, kept = salvaged(block, error, source)
+        told = tuple(validation_faults(error, tree))
+        return None, (*told, *(_agreement(Known(record=rest, tree=tree, kept=kept), day)
+                               if rest else ()))
+    return record, tuple(_agreement(Known(record=record, tree=tree), day))
+
+
+def _agreement(known: Known, day: date) -> Iterator[Fault]:
+    """Where the blocks of a record contradict each other, or cannot be true."""
+    yield from inconsistencies(known)
+    yield from implausible(known, day)

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 
-from eyebar.record.sections import SectionEntry
+from eyebar.record.fields import Entry, Sides
+from eyebar.record.sections import MAIN_SHAPES, SectionEntry
 from eyebar.record.words import What
 from eyebar.sections.shapes import RodShape, Thread
 from eyebar.units import Quantity
@@ -46,6 +47,46 @@ def sizes_of(section: SectionEntry, *, piece: int = 1) -> Sizes:
         plate = section.plates[min(piece, len(section.plates)) - 1]
         return {What.WIDTH: plate.width, What.THICKNESS: plate.thickness}
     return {}
+
+
+def unmeasured(section: SectionEntry) -> tuple[str, ...]:
+    """The words of all sizes of a section that are not measured.
+
+    A size that may be left out counts only where the record says that it was not measured; the open
+    bars of a turnbuckle count wherever there is one.
+    """
+    found: list[str] = []
+    for name in type(section).model_fields:
+        block = getattr(section, name)
+        heading = "" if name.replace("_", " ") in MAIN_SHAPES else name.replace("_", " ")
+        if isinstance(block, Sides):
+            found += _unmeasured_sides(heading, block)
+        elif isinstance(block, Entry):
+            found += _unmeasured_sizes(heading, block)
+        elif block is not None:
+            found += [word for sides in block for word in _unmeasured_sides("", sides)]
+    rods = section.rods
+    if rods is not None and rods.turnbuckle and rods.turnbuckle_area is None:
+        found.append("turnbuckle area")
+    return tuple(dict.fromkeys(found))
+
+
+def _unmeasured_sizes(heading: str, block: Entry) -> list[str]:
+    found: list[str] = []
+    for name in type(block).model_fields:
+        size = getattr(block, name)
+        word = "" if name in ("bar", "plate") else name.replace("_", " ")
+        joined = " ".join(part for part in (heading.removesuffix("s"), word) if part)
+        if isinstance(size, Sides):
+            found += _unmeasured_sides(joined, size)
+        elif size is None and name in block.model_fields_set:
+            found.append(joined)
+    return found
+
+
+def _unmeasured_sides(heading: str, sides: Sides) -> list[str]:
+    named = {"width": sides.width, "thickness": sides.thickness}
+    return [f"{heading} {name}".strip() for name, size in named.items() if size is None]
 
 
 def _eyebars(section: SectionEntry) -> Sizes:

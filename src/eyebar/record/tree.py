@@ -28,6 +28,9 @@ DEEPEST = 12
 MOST_ENTRIES = 200_000
 """Entries of a record once every anchor is spelled out."""
 
+BYTE_ORDER_MARK = "\ufeff"
+"""Some editors begin a file with it; places in the text are counted behind it."""
+
 Plain = str | dict[str, "Plain"] | tuple["Plain", ...] | None
 Path = tuple[str | int, ...]
 
@@ -39,7 +42,9 @@ class Node:
     value: "str | dict[str, Node] | list[Node] | None"
     line: int
     column: int
-    last_line: int
+    start: int
+    end: int
+    """Its first character, and the one after its last; a block ends where its last entry does."""
     flow: bool = False
     """Written in braces or brackets."""
     entries: int = 1
@@ -86,7 +91,7 @@ def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
     """The tree of a YAML text, and what is wrong with it; no tree where it is not YAML at all."""
     growing = _Growing()
     try:
-        for event in YAML(typ="safe", pure=True).parse(text.removeprefix("\ufeff")):
+        for event in YAML(typ="safe", pure=True).parse(text.removeprefix(BYTE_ORDER_MARK)):
             if not growing.takes(event):
                 break
     except MarkedYAMLError as error:
@@ -156,7 +161,7 @@ class _Growing:
         node = Node(
             value={} if isinstance(event, MappingStartEvent) else [],
             line=event.start_mark.line, column=event.start_mark.column,
-            last_line=event.start_mark.line, flow=bool(event.flow_style),
+            start=event.start_mark.index, end=event.start_mark.index, flow=bool(event.flow_style),
         )
         self.open.append(_Open(node=node, anchor=event.anchor))
         return True
@@ -164,8 +169,8 @@ class _Growing:
     def _end(self, event: MappingEndEvent | SequenceEndEvent) -> bool:
         ended = self.open.pop()
         if ended.node.flow:
-            ended.node.last_line = event.end_mark.line
-        self._put(ended.node, ended.anchor)
+            ended.node.end = event.end_mark.index
+        self._put(ended.node, ended.anchor, ended.node.end)
         return True
 
     def _scalar(self, event: ScalarEvent) -> bool:
@@ -175,10 +180,9 @@ class _Growing:
             self._key(event.value, mark.line)
             return True
         text = None if event.style is None and event.value in ("", "~", "null") else event.value
-        last_line = end.line - 1 if end.column == 0 and end.line > mark.line else end.line
         self._put(
-            Node(value=text, line=mark.line, column=mark.column, last_line=last_line),
-            event.anchor,
+            Node(value=text, line=mark.line, column=mark.column, start=mark.index, end=end.index),
+            event.anchor, end.index,
         )
         return True
 
@@ -199,16 +203,13 @@ class _Growing:
         if known is None or (self.open and self.open[-1].awaits_key):
             return self._refuse(event, f"repeats '{event.anchor}', which no anchor above names",
                                 "write the entry out")
-        self._put(known, None)
-        if self.open:
-            block = self.open[-1].node
-            block.last_line = max(block.last_line, event.start_mark.line)
+        self._put(known, None, event.end_mark.index)
         if sum(above.node.entries for above in self.open) > MOST_ENTRIES:
             return self._refuse(event, f"grows beyond {MOST_ENTRIES:,} entries by its anchors",
                                 "write the entries out")
         return True
 
-    def _put(self, node: Node, anchor: str | None) -> None:
+    def _put(self, node: Node, anchor: str | None, end: int) -> None:
         if anchor:
             self.anchors[anchor] = node
         if not self.open:
@@ -216,7 +217,7 @@ class _Growing:
             return
         parent = self.open[-1]
         parent.node.entries += node.entries
-        parent.node.last_line = max(parent.node.last_line, node.last_line)
+        parent.node.end = end
         if isinstance(parent.node.value, dict):
             parent.node.value.setdefault(str(parent.key), node)
             parent.key = None
