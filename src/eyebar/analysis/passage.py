@@ -23,27 +23,39 @@ class Passages:
     part: Floats
 
 
-def passages(sweep: Sweep, limits: Floats, sense: int) -> Passages:
+def passages(sweep: Sweep, limits: Floats, sense: int, bars: Ints | None = None) -> Passages:
     """First passage of sense * force over `limits` (n,) [kip, infinity where there is none].
 
-    A limit already passed under dead load alone has multiple 0.
+    A limit already passed under dead load alone has multiple 0. Only `bars` (b,) are looked at
+    where they are given; the others have none.
     """
-    over: NDArray[np.bool_] = sense * sweep.forces >= limits
+    chosen = np.flatnonzero(np.isfinite(limits)) if bars is None else bars
+    forces = sense * sweep.forces[:, chosen]
+    bound = limits[chosen]
+    over: NDArray[np.bool_] = forces >= bound
     first, second = sweep.edges.T
     edge, bar = np.nonzero(over[first] ^ over[second])
     p, q = first[edge], second[edge]
-    force_p, force_q = sense * sweep.forces[p, bar], sense * sweep.forces[q, bar]
-    part = (limits[bar] - force_p) / (force_q - force_p)
+    force_p, force_q = forces[p, bar], forces[q, bar]
+    part = (bound[bar] - force_p) / (force_q - force_p)
     multiple = sweep.multiple[p] + part * (sweep.multiple[q] - sweep.multiple[p])
     n = len(limits)
     best, where, along = np.full(n, np.inf), np.full(n, -1, dtype=np.intp), np.zeros(n)
     order = np.lexsort((multiple, bar))
-    bars, at = np.unique(bar[order], return_index=True)
-    chosen = order[at]
-    best[bars], where[bars], along[bars] = multiple[chosen], edge[chosen], part[chosen]
-    begun = over[0]
+    kept = order[np.flatnonzero(np.diff(bar[order], prepend=-1))]
+    found = chosen[bar[kept]]
+    best[found], where[found], along[found] = multiple[kept], edge[kept], part[kept]
+    begun = chosen[over[0]]
     best[begun], where[begun], along[begun] = 0.0, 0, 0.0
     return Passages(multiple=best, edge=where, part=along)
+
+
+def joined(first: Passages, second: Passages, bars: Ints) -> Passages:
+    """The passages of `second` for some bars, of `first` for the rest."""
+    multiple, edge, part = first.multiple.copy(), first.edge.copy(), first.part.copy()
+    multiple[bars], edge[bars], part[bars] = (
+        second.multiple[bars], second.edge[bars], second.part[bars])
+    return Passages(multiple=multiple, edge=edge, part=part)
 
 
 def extremes(sweep: Sweep, multiple: float) -> tuple[Floats, Floats, Ints, Ints, Floats]:

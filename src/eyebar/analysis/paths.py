@@ -8,7 +8,7 @@ solution from m = 0 by exchanging one element at an event; where letting a bar g
 a mechanism, the slack bar whose gap closes first along the mechanism's motion is let in; where none
 closes, equilibrium has come to its end.
 
-Ties are split by a lack of fit of about 1e-9 kip, different in every element.
+Ties are split by a force of about 1e-9 kip, different in every element.
 """
 
 from dataclasses import dataclass, field
@@ -49,6 +49,7 @@ class SlackSets:
     sets: list[SlackSet] = field(default_factory=list)
     index: dict[int, int] = field(default_factory=dict)
     moves: dict[tuple[int, int], int | None] = field(default_factory=dict)
+    changes: dict[tuple[int, int], list[tuple[str, str]]] = field(default_factory=dict)
 
     def number(self, mask: int) -> int:
         """The number of the set with these bits, made when it is new."""
@@ -85,10 +86,14 @@ class Paths:
 
 
 def ties_split(model: Model) -> Floats:
-    """(e,) element forces of the lack of fit that splits ties; it is in equilibrium by itself."""
-    m = len(model.unilateral)
-    amounts = TIE_KIP * (1.0 + np.modf(np.arange(1, m + 1) * 0.6180339887498949)[0])
-    return amounts @ model.slack_effect if m else np.zeros(len(model.stiffness))
+    """(e,) forces of about 1e-9 kip, in their senses, that split ties between one-way elements.
+
+    They are not in equilibrium, and so keep a bar that nothing loads from ending it by rounding.
+    """
+    forces = np.zeros(len(model.stiffness))
+    parts = np.modf(np.arange(1, len(model.sense) + 1) * 0.6180339887498949)[0]
+    forces[model.unilateral] = model.sense * TIE_KIP * (1.0 + parts)
+    return forces
 
 
 def paths(

@@ -31,6 +31,21 @@ class Lane:
     point_kip: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaneWish:
+    """Lane loads to be found that are worst for some bars.
+
+    `bars` (b,) numbers of the bars; `fixed` (e,) forces under dead load and its slack set `start`;
+    `train`: where it is given, its worst place in the same slack set is added to the lane load.
+    """
+
+    bars: Ints
+    lane: Lane
+    fixed: Floats
+    start: int
+    train: Places | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class _Rows:
     """Loads (r, p) of rows, each the worst for pull or push of one bar in one slack set."""
@@ -42,77 +57,80 @@ class _Rows:
     spacing_ft: Floats
 
 
-def lane_task(
-    lines: InfluenceLines,
-    bars: Ints,
-    lane: Lane,
-    *,
-    fixed: Floats,
-    start: int,
-    cap: float,
-    train: Places | None = None,
-) -> Task | None:
-    """The rows of lane loads that are worst for some bars, as a task without neighbours.
-
-    Parameters: `bars` numbers of the bars; `fixed` (e,) forces under dead load and its slack set
-    `start`; `train`: where it is given, the worst place of a train in the same slack set is added
-    to the lane load. Returns None where no lane load does anything to these bars.
-    """
-    senses = np.repeat([1, -1], len(bars))
-    twice = np.tile(bars, 2)
-    asked: list[tuple[Ints, ...]] = [
-        (twice, senses, np.full(len(twice), number)) for number in sorted({start, 0})
-    ]
-    tried: set[tuple[int, int, int]] = set()
-    parts: list[_Rows] = []
+def lane_tasks(
+    lines: InfluenceLines, wishes: Sequence[LaneWish], cap: float
+) -> list[Task | None]:
+    """For each wish the rows of lane loads that are worst for its bars, as a task without
+    neighbours; None where no lane load does anything to them."""
+    asked = [_first(wish, lines.sets.number(0)) for wish in wishes]
+    tried: list[set[tuple[int, int, int]]] = [set() for _ in wishes]
+    parts: list[list[_Rows]] = [[] for _ in wishes]
+    active = list(range(len(wishes)))
     for _ in range(ROUNDS):
-        bar, sense, number = (np.concatenate(column) for column in zip(*asked, strict=True))
-        tried |= set(zip(bar.tolist(), sense.tolist(), number.tolist(), strict=True))
-        rows = _rows(lines, bar, sense, number, (lane, train))
-        parts.append(rows)
-        growing = rows.loads @ lines.units
-        begin = np.full(len(growing), start)
-        walked = paths(
-            lines.sets, np.broadcast_to(fixed, growing.shape), growing, begin, min(cap, SEARCHED)
-        )
-        row, step = np.nonzero(walked.sets >= 0)
-        met = set(zip(
-            rows.bar[row].tolist(), rows.sense[row].tolist(), walked.sets[row, step].tolist(),
-            strict=True,
-        )) - tried
-        if not met:
+        if not active:
             break
-        asked = [tuple(np.array(column) for column in zip(*sorted(met), strict=True))]
-    return _task(lines, parts, fixed, start, train)
+        rows = []
+        for i in active:
+            tried[i] |= set(zip(*(column.tolist() for column in asked[i]), strict=True))
+            rows.append(_rows(lines, asked[i], wishes[i]))
+            parts[i].append(rows[-1])
+        for i, met in zip(active, _met(lines, wishes, active, rows, cap), strict=True):
+            columns = zip(*sorted(met - tried[i]), strict=True)
+            asked[i] = tuple(np.array(column, dtype=np.intp) for column in columns)
+        active = [i for i in active if asked[i]]
+    return [_task(lines, part, wish) for part, wish in zip(parts, wishes, strict=True)]
 
 
-def _rows(
-    lines: InfluenceLines, bar: Ints, sense: Ints, number: Ints,
-    load: tuple[Lane, Places | None],
-) -> _Rows:
+def _first(wish: LaneWish, everything: int) -> tuple[Ints, ...]:
+    """(bar, sense, slack set) to begin with: the set under dead load, and all bars working."""
+    sets = sorted({wish.start, everything})
+    twice, senses = np.tile(wish.bars, 2), np.repeat([1, -1], len(wish.bars))
+    return (
+        np.tile(twice, len(sets)), np.tile(senses, len(sets)), np.repeat(sets, len(twice)),
+    )
+
+
+def _met(
+    lines: InfluenceLines, wishes: Sequence[LaneWish], active: Sequence[int],
+    rows: Sequence[_Rows], cap: float,
+) -> list[set[tuple[int, int, int]]]:
+    """For each active wish the (bar, sense, slack set) that its rows' own paths meet."""
+    count = [len(part.bar) for part in rows]
+    fixed = np.repeat(np.stack([wishes[i].fixed for i in active]), count, axis=0)
+    start = np.repeat([wishes[i].start for i in active], count)
+    growing = np.concatenate([part.loads for part in rows]) @ lines.units
+    walked = paths(lines.sets, fixed, growing, start, min(cap, SEARCHED))
+    found, begin = [], 0
+    for part in rows:
+        sets = walked.sets[begin : begin + len(part.bar)]
+        begin += len(part.bar)
+        row, step = np.nonzero(sets >= 0)
+        columns = (part.bar[row].tolist(), part.sense[row].tolist(), sets[row, step].tolist())
+        found.append(set(zip(*columns, strict=True)))
+    return found
+
+
+def _rows(lines: InfluenceLines, asked: tuple[Ints, ...], wish: LaneWish) -> _Rows:
     """Worst loads for each bar's pull or push in its slack set, without those that load nothing."""
-    lane, train = load
+    bar, sense, number = asked
     ordinates = np.empty((len(bar), len(lines.stations_ft)))
     for one in np.unique(number):
         there = number == one
         ordinates[there] = lines.ordinates(int(one))[:, bar[there]].T
     ordinates *= sense[:, None]
-    loads = uniform_panel_loads(lines.stations_ft, ordinates, lane.kip_per_ft)
-    if lane.point_kip:
-        loads += weight_at_greatest(ordinates, lane.point_kip)
+    loads = uniform_panel_loads(lines.stations_ft, ordinates, wish.lane.kip_per_ft)
+    if wish.lane.point_kip:
+        loads += weight_at_greatest(ordinates, wish.lane.point_kip)
     front, spacing = np.full(len(bar), np.nan), np.zeros((len(bar), 0))
-    if train is not None:
-        worst = (ordinates @ train.loads.T).argmax(axis=1)
-        front, spacing = train.front_ft[worst], train.spacing_ft[worst]
-        loads += train.loads[worst]
+    if wish.train is not None:
+        worst = (ordinates @ wish.train.loads.T).argmax(axis=1)
+        front, spacing = wish.train.front_ft[worst], wish.train.spacing_ft[worst]
+        loads += wish.train.loads[worst]
     some = loads.any(axis=1)
     return _Rows(bar[some], sense[some], loads[some], front[some], spacing[some])
 
 
-def _task(
-    lines: InfluenceLines, parts: Sequence[_Rows], fixed: Floats, start: int,
-    train: Places | None,
-) -> Task | None:
+def _task(lines: InfluenceLines, parts: Sequence[_Rows], wish: LaneWish) -> Task | None:
     """All rows, each load once."""
     loads = np.concatenate([part.loads for part in parts])
     if not len(loads):
@@ -120,11 +138,14 @@ def _task(
     front = np.concatenate([part.front_ft for part in parts])
     spacing = np.concatenate([part.spacing_ft for part in parts])
     key = np.round(np.column_stack([loads, np.nan_to_num(front), spacing]), 9)
-    _, once = np.unique(np.ascontiguousarray(key).view(f"V{key.dtype.itemsize * key.shape[1]}"),
-                        return_index=True)
+    whole = np.ascontiguousarray(key).view(f"V{key.dtype.itemsize * key.shape[1]}")
+    _, once = np.unique(whole, return_index=True)
     once = np.sort(once)
     merged = Places(
-        direction=train.direction if train else Direction.UP, front_ft=front[once],
-        spacing_ft=spacing[once], line=np.arange(len(once)), loads=loads[once],
+        direction=wish.train.direction if wish.train is not None else Direction.UP,
+        front_ft=front[once], spacing_ft=spacing[once], line=np.arange(len(once)),
+        loads=loads[once],
     )
-    return Task(places=merged, fixed=fixed, start=start, growing=merged.loads @ lines.units)
+    return Task(
+        places=merged, fixed=wish.fixed, start=wish.start, growing=merged.loads @ lines.units
+    )

@@ -65,13 +65,18 @@ def _group(
     where = spots(swept.sweep, edges, parts)
     live = _own(swept.loaded, swept.dead, where.growing, bars) * scale * question.case.total
     factored = dead_forces(swept.loaded, *swept.dead)
+    events = rating_factor(
+        multiple=where.event_multiple, scale=scale, live_factor=question.live_factor,
+        impact=one.impact[bars][:, None], share=question.case.total,
+    )
     ratings = []
     for row, bar in enumerate(bars):
         if not np.isfinite(factors[row]):
             ratings.append(_without(question, dead[bar]))
             continue
         facts = _facts(one, int(edges[row]), int(bar), (scale, float(factored[bar])))
-        spot = _Spot(where, row, scale, pull, float(live[row]), float(dead[bar]))
+        spot = _Spot(
+            where, row, events[row].tolist(), pull, float(live[row]), float(dead[bar]))
         ratings.append(_one(question, one, int(bar), facts, spot))
     return ratings
 
@@ -111,7 +116,7 @@ def _facts(one: Candidate, edge: int, bar: int, about: tuple[float, float]) -> F
 class _Spot:
     where: Spots
     row: int
-    scale: float
+    event_factors: list[float]
     pull: str
     live: float
     dead: float
@@ -146,7 +151,7 @@ def _one(
         dead_factors=swept.dead, live_factor=question.live_factor, impact=shock,
         share=question.case.total, lanes=question.case.lanes,
         at=None if begun or not swept.placed else _place(swept, spot),
-        events=() if begun else _events(question, swept, spot, factor, shock),
+        events=() if begun else _events(swept, spot, factor),
         pull=spot.pull, limit=limit, facts=facts,
     )
 
@@ -164,40 +169,37 @@ def _place(swept: Swept, spot: _Spot) -> Place:
     )
 
 
-def _events(
-    question: Question, swept: Swept, spot: _Spot, factor: float, shock: float
-) -> tuple[Event, ...]:
+def _events(swept: Swept, spot: _Spot, factor: float) -> tuple[Event, ...]:
     """Bars that go slack or taut on the way to the factor, at the place where it arises."""
     where, row = spot.where, spot.row
-    sets, model = swept.loaded.sets, swept.loaded.model
-    found = []
-    for k in range(where.event.shape[1] - 1):
-        multiple = float(where.event_multiple[row, k])
-        after = int(where.path_sets[row, k + 1])
-        if after < 0 or where.event[row, k] < 0:
+    found: list[Event] = []
+    path = where.path_sets[row].tolist()
+    for k, (at, multiple) in enumerate(
+        zip(spot.event_factors, where.event_multiple[row].tolist(), strict=True)
+    ):
+        if at > factor or k + 1 >= len(path) or path[k + 1] < 0:
             break
-        at = float(rating_factor(
-            multiple=multiple, scale=spot.scale, live_factor=question.live_factor, impact=shock,
-            share=question.case.total,
-        ))
-        if multiple < UNSEEN:
-            continue
-        if at > factor:
-            break
-        before = int(where.path_sets[row, k])
-        for element, goes in changed(sets, before, after):
-            bar = model.bars[model.element_bar[model.unilateral[element]]].name
-            found.append(Event(factor=at, bar=bar, goes=goes))
+        if multiple >= UNSEEN:
+            found += [
+                Event(factor=at, bar=bar, goes=goes)
+                for bar, goes in changed(swept.loaded.sets, path[k], path[k + 1])
+            ]
     return tuple(found)
 
 
-def changed(sets: SlackSets, before: int, after: int) -> list[tuple[int, str]]:
-    """One-way elements that differ between two slack sets, and what they do."""
-    first, second = sets.sets[before].mask, sets.sets[after].mask
-    return [
-        (i, "slack" if second >> i & 1 else "taut")
-        for i in range((first ^ second).bit_length()) if (first ^ second) >> i & 1
-    ]
+def changed(sets: SlackSets, before: int, after: int) -> list[tuple[str, str]]:
+    """Bars that differ between two slack sets, and what they do: go `slack` or `taut`."""
+    key = (before, after)
+    if key not in sets.changes:
+        first, second = sets.sets[before].mask, sets.sets[after].mask
+        model = sets.model
+        sets.changes[key] = [
+            (model.bars[model.element_bar[model.unilateral[i]]].name,
+             "slack" if second >> i & 1 else "taut")
+            for i in range((first ^ second).bit_length())
+            if (first ^ second) >> i & 1
+        ]
+    return sets.changes[key]
 
 
 def _without(question: Question, dead: float) -> PartRating:

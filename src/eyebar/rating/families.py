@@ -12,10 +12,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from eyebar.analysis.loaded import LoadedTruss
+from eyebar.analysis.model import Floats
+from eyebar.analysis.passage import Passages, joined, passages
 from eyebar.analysis.places import Places, places
 from eyebar.analysis.rays import Task
 from eyebar.analysis.sweep import Sweep, sweeps
-from eyebar.analysis.uniform import Lane, lane_task
+from eyebar.analysis.uniform import Lane, LaneWish, lane_tasks
 from eyebar.terms import CHORD_KINDS, Combine, Direction
 from eyebar.vehicles import Vehicle
 from eyebar.vehicles.vehicle import Spacing
@@ -83,6 +85,24 @@ class Swept:
     bars: NDArray[np.bool_]
     prefix: str
     placed: bool
+    passed: dict[tuple[str, str, int], list[tuple[Floats, Passages]]] = field(default_factory=dict)
+
+    def passages(self, limits: Floats, sense: int, about: tuple[str, str]) -> Passages:
+        """First passages of limits (n,) in one sense; what is known of equal limits serves again.
+
+        `about` (method, level) says which limits are likely to be alike.
+        """
+        before = self.passed.setdefault((*about, sense), [])
+        if not before:
+            found = passages(self.sweep, limits, sense)
+        else:
+            known, first = before[0]
+            new = np.flatnonzero(known != limits)
+            if not len(new):
+                return first
+            found = joined(first, passages(self.sweep, limits, sense, new), new)
+        before.append((limits, found))
+        return found
 
 
 @dataclass(slots=True)
@@ -105,6 +125,7 @@ class Sweeps:
         """Sweep what is wanted and not yet there, all together."""
         tasks: list[Task] = []
         about: list[tuple[Key, NDArray[np.bool_], str]] = []
+        lanes: list[tuple[LaneWish, NDArray[np.bool_], str, Key]] = []
         for family, dead in wanted:
             shape = family.shape()
             self.reference.setdefault(shape, family)
@@ -112,54 +133,72 @@ class Sweeps:
             if key in self.found:
                 continue
             self.found[key] = []
-            for task, bars, prefix in _tasks(self.loaded, self.reference[shape], dead):
-                tasks.append(task)
+            if family.lane_kip_per_ft:
+                wishes = _wishes(self.loaded, self.reference[shape], dead)
+                lanes += [(*wish, key) for wish in wishes]
+            else:
+                everything = np.ones(len(self.loaded.model.bars), dtype=bool)
+                for task in _train_tasks(self.loaded, self.reference[shape], dead):
+                    tasks.append(task)
+                    about.append((key, everything, ""))
+        made = lane_tasks(self.loaded.lines, [wish for wish, _, _, _ in lanes], CAP)
+        for lane, (_, bars, prefix, key) in zip(made, lanes, strict=True):
+            if lane is not None:
+                tasks.append(lane)
                 about.append((key, bars, prefix))
-        if not tasks:
-            return
+        if tasks:
+            self._sweep(tasks, about)
+
+    def _sweep(
+        self, tasks: list[Task], about: list[tuple[Key, NDArray[np.bool_], str]]
+    ) -> None:
         for sweep, (key, bars, prefix) in zip(
             sweeps(self.loaded.sets, tasks, CAP), about, strict=True
         ):
             self.found[key].append(
                 Swept(
-                    loaded=self.loaded,
-                    sweep=sweep,
-                    dead=key[1],
-                    bars=bars,
-                    prefix=prefix,
+                    loaded=self.loaded, sweep=sweep, dead=key[1], bars=bars, prefix=prefix,
                     placed=not prefix,
                 )
             )
 
 
-def _tasks(
-    loaded: LoadedTruss, family: Family, dead: tuple[float, float]
-) -> list[tuple[Task, NDArray[np.bool_], str]]:
-    fixed, start = loaded.dead(*dead), loaded.start(*dead)
-    lines = loaded.lines
-    everything = np.ones(len(loaded.model.bars), dtype=bool)
-    trains = [
-        places(family.axles_kip, family.spacings_ft, lines.stations_ft, way)
+def _trains(loaded: LoadedTruss, family: Family) -> list[Places]:
+    return [
+        places(family.axles_kip, family.spacings_ft, loaded.lines.stations_ft, way)
         for way in Direction
         if family.axles_kip
     ]
-    if not family.lane_kip_per_ft:
-        tasks = [
-            Task(places=train, fixed=fixed, start=start, growing=train.loads @ lines.units)
-            for train in trains
-        ]
-        return [(task, everything, "") for task in tasks]
+
+
+def _train_tasks(loaded: LoadedTruss, family: Family, dead: tuple[float, float]) -> list[Task]:
+    fixed, start = loaded.dead(*dead), loaded.start(*dead)
+    return [
+        Task(places=train, fixed=fixed, start=start, growing=train.loads @ loaded.lines.units)
+        for train in _trains(loaded, family)
+    ]
+
+
+def _wishes(
+    loaded: LoadedTruss, family: Family, dead: tuple[float, float]
+) -> list[tuple[LaneWish, NDArray[np.bool_], str]]:
+    """Lane loads to be found, each with the bars (n,) that they are meant for: chords have the
+    moment's single weight, all others the shear's."""
+    everything = np.ones(len(loaded.model.bars), dtype=bool)
     chords = np.array([bar.kind in CHORD_KINDS for bar in loaded.truss.bars])
     moment, shear = family.lane_point_kip
     groups = [(everything, moment)] if moment == shear else [(chords, moment), (~chords, shear)]
-    found = []
-    each: list[Places | None] = [*trains] or [None]
-    for train in each:
-        for bars, point in groups:
-            lane = Lane(kip_per_ft=family.lane_kip_per_ft, point_kip=point)
-            task = lane_task(
-                lines, np.flatnonzero(bars), lane, fixed=fixed, start=start, cap=CAP, train=train
-            )
-            if task is not None:
-                found.append((task, bars, LANE_PREFIX if train is None else ""))
-    return found
+    trains: list[Places | None] = [*_trains(loaded, family)] or [None]
+    return [
+        (
+            LaneWish(
+                bars=np.flatnonzero(bars),
+                lane=Lane(kip_per_ft=family.lane_kip_per_ft, point_kip=point),
+                fixed=loaded.dead(*dead), start=loaded.start(*dead), train=train,
+            ),
+            bars,
+            LANE_PREFIX if train is None else "",
+        )
+        for train in trains
+        for bars, point in groups
+    ]

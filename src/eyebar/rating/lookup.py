@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from eyebar.analysis.model import Floats
-from eyebar.analysis.passage import Passages, ended, passages, sets_before
+from eyebar.analysis.passage import Passages, ended, sets_before
 from eyebar.analysis.paths import Ints
 from eyebar.bridge.parts import Bar, Roadway
 from eyebar.loads import LaneCase, impact, loaded_length_ft
@@ -44,9 +44,8 @@ class Lookup:
     roadway: Roadway
     span_ft: float
     bars: tuple[Bar, ...]
-    passed: dict[tuple[int, int, int], Passages] = field(default_factory=dict)
     shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
-    keep: list[object] = field(default_factory=list)
+    by_lengths: dict[tuple[object, ...], Floats] = field(default_factory=dict)
 
     def candidates(
         self, swept: Swept, strengths: Strengths, *, method: Method, vehicle_class: VehicleClass,
@@ -56,7 +55,7 @@ class Lookup:
         about = (method, vehicle_class)
         found = []
         for sense in (1, -1):
-            passage = self._passages(swept, strengths, sense)
+            passage = swept.passages(strengths.of(sense)[0], sense, strengths.about)
             numbers = sets_before(swept.sweep, passage.edge)
             lengths = self._lengths(swept, numbers, sense, method)
             shock = self._impacts(lengths, about)
@@ -83,13 +82,6 @@ class Lookup:
             ))
         return found
 
-    def _passages(self, swept: Swept, strengths: Strengths, sense: int) -> Passages:
-        key = (id(swept), id(strengths), sense)
-        if key not in self.passed:
-            self.keep += [swept, strengths]
-            self.passed[key] = passages(swept.sweep, strengths.of(sense)[0], sense)
-        return self.passed[key]
-
     def _lengths(
         self, swept: Swept, numbers: Ints, sense: int, method: Method
     ) -> Floats:
@@ -104,10 +96,13 @@ class Lookup:
 
     def _impacts(self, lengths: Floats, about: tuple[Method, VehicleClass]) -> Floats:
         """(n,) impact of each bar by its loaded length."""
-        return np.array([
-            self._shock(bar, length, about)
-            for bar, length in zip(self.bars, lengths.tolist(), strict=True)
-        ])
+        key = (*about, lengths.tobytes())
+        if key not in self.by_lengths:
+            self.by_lengths[key] = np.array([
+                self._shock(bar, length, about)
+                for bar, length in zip(self.bars, lengths.tolist(), strict=True)
+            ])
+        return self.by_lengths[key]
 
     def _shock(
         self, bar: Bar, like_signed_ft: float, about: tuple[Method, VehicleClass]

@@ -27,6 +27,8 @@ class Strengths:
     """Nearest limits of n bars in pull and push: `pull`, `push` (n,) [kip, both over zero, infinity
     where there is none], and the Limit behind each."""
 
+    about: tuple[str, str]
+    """Method and level."""
     pull: Floats
     push: Floats
     pull_limits: tuple[Limit | None, ...]
@@ -58,7 +60,7 @@ class StrengthTable:
         key = (bars[0].address, len(bars), method, same, dead_factor_dc)
         if key not in self.tables:
             rows = [self._limits(bar, method, same, dead_factor_dc) for bar in bars]
-            self.tables[key] = _nearest(rows)
+            self.tables[key] = _nearest(rows, (method, same))
         return self.tables[key]
 
     def _limits(
@@ -94,12 +96,13 @@ def _likeness(bar: Bar) -> tuple[object, ...]:
     )
 
 
-def _nearest(rows: Sequence[tuple[Limit, ...]]) -> Strengths:
+def _nearest(rows: Sequence[tuple[Limit, ...]], about: tuple[str, str]) -> Strengths:
     pull = [min((x for x in row if x.sense > 0), key=lambda x: x.force, default=None)
             for row in rows]
     push = [max((x for x in row if x.sense < 0), key=lambda x: x.force, default=None)
             for row in rows]
     return Strengths(
+        about=about,
         pull=np.array([np.inf if x is None else x.force for x in pull]),
         push=np.array([np.inf if x is None else -x.force for x in push]),
         pull_limits=tuple(pull), push_limits=tuple(push),

@@ -1,0 +1,108 @@
+"""The `explain` document: the working of one part, made again by the same formulas."""
+
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from eyebar.addresses import address
+from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, closing, heading, opened
+from eyebar.documents.rate import rating_object
+from eyebar.errors import Unknown, nearest
+from eyebar.formula import Block, Entry, Note, Step, plain
+from eyebar.rating import BridgeRating, PartRating, RatedPart, rated_bridge, replayed
+from eyebar.record import Record
+from eyebar.terms import Level, Method
+
+
+def explain_document(
+    record: Path | Record, part: str, *, on: date | None = None, office: Path | None = None,
+    vehicle: str | None = None, method: Method | None = None, level: Level | None = None,
+) -> dict[str, Any]:
+    """The working of one rating of one part: that asked for, else the one that governs it.
+
+    Raises BadRecord, Unknown, Unstable, OutOfRange.
+    """
+    one = opened(record, on=on, office=office)
+    rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
+    rated = _part(rating, part)
+    chosen = _rating(rating, rated, (vehicle, method, level))
+    again = replayed(
+        one.bridge, rated, chosen, vehicle=one.vehicles[chosen.vehicle], values=one.values
+    )
+    return {
+        **heading("explain", 1, one),
+        "part": rated.address,
+        "kind": str(rated.kind),
+        "rating": rating_object(chosen),
+        "steps": [entry_object(entry) for entry in again.steps],
+        "remarks": list(chosen.limit.remarks) if chosen.limit else [],
+        "readings": list(rated.bar.readings) if rated.bar else [],
+        "cautions": [CAUTION, NOT_ASSUMED_SOUND],
+        **closing(one),
+    }
+
+
+def _part(rating: BridgeRating, part: str) -> RatedPart:
+    wanted = address(part).part
+    known = {one.address: one for one in rating.parts}
+    if wanted not in known:
+        raise Unknown("part", wanted, near=nearest(wanted, known), where=rating.bridge.name)
+    found = known[wanted]
+    if found.not_rated:
+        raise Unknown("working of", f"{wanted}", where=f"this rating: {found.not_rated}")
+    return found
+
+
+def _rating(
+    rating: BridgeRating, part: RatedPart,
+    asked: tuple[str | None, Method | None, Level | None],
+) -> PartRating:
+    """The least of the ratings asked for; where nothing was, of those by the posting's method."""
+    vehicle, method, level = asked
+    if asked == (None, None, None):
+        method, level = rating.posting.method, rating.posting.level
+    fitting = [
+        one for one in part.ratings
+        if vehicle in {None, one.vehicle} and method in {None, one.method}
+        and level in {None, one.level}
+    ] or (list(part.ratings) if asked == (None, None, None) else [])
+    if not fitting:
+        words = ", ".join(str(word) for word in asked if word is not None)
+        near = nearest(vehicle, {one.vehicle for one in part.ratings}) if vehicle else ""
+        raise Unknown("rating", words, near=near, where=part.address)
+    return min(fitting, key=lambda one: float("inf") if one.factor is None else one.factor)
+
+
+def entry_object(entry: Entry) -> dict[str, Any]:
+    """A step of a working as an object."""
+    if isinstance(entry, Block):
+        return {
+            "entry": "procedure",
+            "title": entry.procedure.name,
+            "source": entry.procedure.source,
+            "steps": [entry_object(inner) for inner in entry.steps],
+        }
+    if isinstance(entry, Note):
+        return {
+            "entry": "note", "text": entry.text, "symbol": entry.symbol, "value": entry.value,
+            "unit": entry.unit,
+        }
+    return _step(entry)
+
+
+def _step(step: Step) -> dict[str, Any]:
+    formula = step.formula
+    return {
+        "entry": "formula",
+        "title": formula.result.meaning,
+        "equation": plain(formula),
+        "with_numbers": plain(step),
+        "symbols": {
+            name: {"meaning": symbol.meaning, "value": step.inputs[name], "unit": symbol.unit}
+            for name, symbol in formula.symbols.items()
+        },
+        "symbol": formula.equation.left,
+        "result": step.result,
+        "unit": formula.result.unit,
+        "source": formula.source,
+    }

@@ -1,0 +1,72 @@
+"""From a record on disk to the bridge on a date, with the values and vehicles in force."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from eyebar import __version__
+from eyebar.bridge.parts import Bridge
+from eyebar.bridge.state import bridge_on
+from eyebar.office import Values, office_values
+from eyebar.record import Record
+from eyebar.record.reading import read_record
+from eyebar.terms import VehicleClass
+from eyebar.vehicles import Vehicle, vehicles_with
+
+CAUTION = (
+    "This is a calculation from the measurements given; it must be checked and signed by a licensed "
+    "engineer under the rules in force at the place, and the owner's rules and the law come before "
+    "it."
+)
+NOT_ASSUMED_SOUND = "What is not measured is not assumed sound."
+CLOSE = (
+    "Close this bridge: a bridge that cannot carry three tons is to be closed (23 CFR 650.313, "
+    "unconfirmed)."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opened:
+    """A record read, its bridge on the date, and the office's values and vehicles."""
+
+    record: Record
+    bridge: Bridge
+    values: Values
+    vehicles: Mapping[str, Vehicle]
+
+    @property
+    def rated_vehicles(self) -> Mapping[str, Vehicle]:
+        """The vehicles of a rating: design, legal and emergency; everyday ones only cross."""
+        return {
+            name: vehicle for name, vehicle in self.vehicles.items()
+            if vehicle.vehicle_class is not VehicleClass.EVERYDAY
+        }
+
+
+def opened(record: Path | Record, *, on: date | None = None, office: Path | None = None) -> Opened:
+    """Read a record and make the bridge's state on a date.
+
+    Raises BadRecord with all faults of the record or of the office's folder.
+    """
+    read = read_record(record) if isinstance(record, Path) else record
+    values = office_values(office, exceptions=read.exceptions)
+    return Opened(
+        record=read, bridge=bridge_on(read, on=on, values=values), values=values,
+        vehicles=vehicles_with(office),
+    )
+
+
+def heading(name: str, number: int, one: Opened) -> dict[str, Any]:
+    """The keys at the head of every document on a bridge."""
+    return {
+        "format": f"eyebar/{name}/{number}",
+        "bridge": {"name": one.bridge.name, "number": one.bridge.number},
+        "date": one.bridge.on.isoformat(),
+    }
+
+
+def closing(one: Opened) -> dict[str, Any]:
+    """The keys at the foot of every document on a bridge."""
+    return {"record_hash": one.record.hash, "version": __version__}
