@@ -1,29 +1,33 @@
 """What bends a column: its own weight, pins beside its centre, rust that moves the centre."""
 
-from eyebar.bridge.parts import Bar
+from eyebar.errors import NotMeasured
 from eyebar.resistance.built_up import Pair, tied_buckling_load
 from eyebar.resistance.column import buckling_load
 from eyebar.resistance.moments import offset_left, own_weight_moment, safe_buckling_load
 from eyebar.resistance.thrust_with_bending import Bent
-from eyebar.resistance.whole_column import Column, capacity, channels, is_bent, run, shape_of
+from eyebar.resistance.whole_column import Column, capacity, channels, run, shape_of
 from eyebar.sections.closed_forms import built_up_shift
-from eyebar.sections.shapes import Channels
+from eyebar.sections.properties import Properties
+from eyebar.sections.shapes import Channels, Given
 from eyebar.terms import Method
 
 
-def bent(found: Column, *, straight: float, dead_factor_dc: float) -> Bent | None:
-    """The column with its moments; None where nothing bends it.
+def bent(
+    found: Column, *, straight: float, dead_factor_dc: float
+) -> tuple[Bent | None, tuple[str, ...]]:
+    """The column with its moments (None where nothing bends it), and remarks.
 
     `straight` is its push as a straight column [kip], `dead_factor_dc` the factor on its own
     weight. Raises NotMeasured (part left empty).
     """
     bar, shape = found.bar, found.shape
-    offset, side_offset = _offset(found), _side_offset(found)
-    weight = _weight(bar, dead_factor_dc)
+    built, remarks = _as_built(found)
+    offset, side_offset = _offset(found, built), _side_offset(found)
+    weight = _weight(found, built, dead_factor_dc)
     if not (weight or offset or side_offset or bar.bow):
-        return None
+        return None, ()
     in_plane, out_of_plane = _amplifying(found)
-    return Bent(
+    moments = Bent(
         weight=weight, offset=offset, side_offset=side_offset, bow=bar.bow, column=straight,
         short=capacity(found, shape.area, 0.0), buckling=in_plane, side_buckling=out_of_plane,
         area=shape.area, inertia=shape.i_x, side_inertia=shape.i_y, top=shape.top,
@@ -31,24 +35,35 @@ def bent(found: Column, *, straight: float, dead_factor_dc: float) -> Bent | Non
         yield_stress=bar.material.yield_stress, modulus=bar.material.modulus,
         length=found.in_plane * shape.r_x, radius=shape.r_x,
     )
+    return moments, remarks
 
 
-def _weight(bar: Bar, factor: float) -> float:
-    across = run(bar)
+def _as_built(found: Column) -> tuple[Properties, tuple[str, ...]]:
+    """Properties as built; those left where a size as built was never known, and a remark."""
+    bar = found.bar
+    if bar.as_built == bar.left or isinstance(bar.as_built, Given):
+        return found.shape, ()
+    try:
+        return shape_of(bar.as_built), ()
+    except NotMeasured as missing:
+        return found.shape, (f"{missing.what} as built unknown: taken as it is left",)
+
+
+def _weight(found: Column, built: Properties, factor: float) -> float:
+    """Moment of the bar's own weight at mid-length [kip in]."""
+    bar, across = found.bar, run(found.bar)
     if not across:
         return 0.0
-    area = shape_of(bar.as_built).area
     return own_weight_moment(
-        factor, area, density=bar.material.density, length=bar.length, run=across
+        factor, built.area, density=bar.material.density, length=bar.length, run=across
     )
 
 
-def _offset(found: Column) -> float:
+def _offset(found: Column, built: Properties) -> float:
     """Pin below the centre of gravity of what is left [in]."""
-    bar = found.bar
-    if bar.left == bar.as_built or not is_bent(bar):
-        return bar.pin_offset
-    return offset_left(bar.pin_offset, found.shape.y_bar, shape_of(bar.as_built).y_bar)
+    if built is found.shape:
+        return found.bar.pin_offset
+    return offset_left(found.bar.pin_offset, found.shape.y_bar, built.y_bar)
 
 
 def _side_offset(found: Column) -> float:
@@ -57,7 +72,10 @@ def _side_offset(found: Column) -> float:
     if found.pair is None or bar.left == bar.as_built or not isinstance(bar.as_built, Channels):
         return 0.0
     left = _shift(found.pair, found.shape.area)
-    return abs(left - _shift(channels(bar.as_built), shape_of(bar.as_built).area))
+    try:
+        return abs(left - _shift(channels(bar.as_built), shape_of(bar.as_built).area))
+    except NotMeasured:
+        return abs(left)
 
 
 def _shift(both: Pair, area: float) -> float:

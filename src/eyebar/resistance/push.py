@@ -43,10 +43,12 @@ def pushes(bar: Bar, rules: Rules, values: Values, dead_factor_dc: float) -> lis
     lacing = _lacing_bar(found, values)
     if lacing is not None:
         checks.append(lacing)
-    moments = bent(found, straight=straight, dead_factor_dc=dead_factor_dc)
+    moments, remarks = bent(found, straight=straight, dead_factor_dc=dead_factor_dc)
     if moments is not None:
         thrust = thrust_with_bending(moments, rules)
-        checks.append(Push(check="thrust with bending", thrust=thrust, is_ratio=True))
+        checks.append(
+            Push(check="thrust with bending", thrust=thrust, is_ratio=True, remarks=remarks)
+        )
     return checks
 
 

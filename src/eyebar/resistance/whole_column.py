@@ -78,11 +78,6 @@ def capacity(found: Column, area: float, slenderness: float) -> float:
     )
 
 
-def is_bent(bar: Bar) -> bool:
-    """Whether anything bends the bar in its plane: weight, pin offset or crookedness."""
-    return bool(bar.pin_offset or bar.bow or run(bar))
-
-
 def run(bar: Bar) -> float:
     """Horizontal distance between the bar's ends [in]; where not known, the whole length."""
     return bar.length if bar.run is None else bar.run
@@ -91,7 +86,7 @@ def run(bar: Bar) -> float:
 def _shape(bar: Bar) -> Properties:
     """Properties of what is left; given ones need no extreme fibres while nothing bends the bar."""
     section: Section = bar.left
-    if not isinstance(section, Given) or is_bent(bar):
+    if not isinstance(section, Given) or bar.pin_offset or bar.bow or run(bar):
         return shape_of(section)
     r_x = measured(section.r_x, "radius of gyration about the horizontal axis")
     r_y = measured(section.r_y, "radius of gyration about the upright axis")
