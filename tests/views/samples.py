@@ -154,6 +154,8 @@ def explain() -> Document:
         "part": "upstream/U2-L4",
         "kind": "diagonal",
         "rating": rating(),
+        "remarks": ["a round head is taken"],
+        "readings": ["caliper, 2026-06-09"],
         "steps": [
             {
                 "entry": "procedure", "title": "head of an eyebar", "source": "by proportion",

@@ -6,16 +6,24 @@ import pytest
 
 from eyebar.errors import Unknown
 from eyebar.terms import Level, Method
-from eyebar.views import checking, forces, posting, rating, values, vehicles, working
+from eyebar.views import (
+    checking,
+    forces,
+    not_rated,
+    posting,
+    rating,
+    values,
+    vehicles,
+    working,
+)
 from eyebar.views.columns import cells, columns
 from tests.views import samples
 
 # Expected strings by hand from the samples and the rules of rounding.
 
 VIEWS = (
-    checking.Checked, checking.PartNotRated, forces.ForceRow, forces.ForceTable, posting.Posting,
-    rating.NotRatedRow, rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow,
-    working.Working,
+    checking.Checked, forces.ForceRow, forces.ForceTable, not_rated.NotRatedRow, posting.Posting,
+    rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
 )
 
 
@@ -89,7 +97,7 @@ def test_a_vehicle_is_shown_axle_by_axle() -> None:
     (row,) = vehicles.vehicle_rows(samples.vehicles())
     assert cells(row) == [
         "HS20", "design", "36.0", "8 32 32", "14 14 to 30",
-        "0.64 kip/ft + 18 or 26 kip (greater)", "no",
+        "0.64 + 18 or 26, greater", "no",
     ]
 
 
@@ -116,7 +124,24 @@ def test_the_working_shows_symbols_numbers_and_source_under_their_procedure() ->
         "      source: mechanics",
         "   tries: n = 3",
     )
+    assert view.remarks == ("a round head is taken", "caliper, 2026-06-09")
     assert view.events == ("at 0.31 times the vehicle U5-L3 goes taut",)
+
+
+def test_a_step_with_the_same_numbers_is_said_once() -> None:
+    document = samples.explain()
+    document["steps"] = [*document["steps"], *document["steps"][0]["steps"]]
+    assert working.working(document).steps[-1] == "tries: n = 3"
+    assert sum("65 kip" in line for line in working.working(document).steps) == 1
+
+
+def test_a_force_that_rounds_to_nothing_names_no_vehicle() -> None:
+    document = samples.forces()
+    document["trusses"][0]["live"]["H20"]["L0-L1"] = {
+        "min": -0.04, "max": 22.0, "min_at": samples.AT, "max_at": samples.AT,
+    }
+    bottom = forces.force_tables(document, None)[0].rows[0]
+    assert (bottom.least, bottom.least_vehicle, bottom.least_at) == ("0.0", "-", "-")
 
 
 def test_a_rating_without_a_factor_gives_its_reason() -> None:
@@ -135,4 +160,14 @@ def test_a_record_without_faults_is_summed_up() -> None:
     assert view.verdict == (
         "No fault. Sedgebarrow Ford Bridge (invented), as on 2026-06-09: 2 trusses, 40 bars."
     )
-    assert cells(view.not_rated[0]) == ["upstream/U2-L4", "thickness not measured"]
+    assert cells(view.not_rated[0]) == ["thickness not measured", "1", "upstream/U2-L4"]
+
+
+def test_a_reason_that_names_its_part_is_gathered_with_its_like() -> None:
+    rows = not_rated.not_rated_rows(
+        {"part": part, "not_rated": f"thickness of {part} not measured"}
+        for part in ("upstream/U2-L4", "downstream/U2-L4")
+    )
+    assert [cells(row) for row in rows] == [
+        ["thickness not measured", "2", "upstream/U2-L4, downstream/U2-L4"],
+    ]

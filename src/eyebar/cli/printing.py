@@ -4,11 +4,12 @@ from typing import Any
 
 import typer
 
-from eyebar.cli.terminal import print_table, print_text
-from eyebar.views.checking import PartNotRated, checked
+from eyebar.cli.terminal import print_list, print_table, print_text
+from eyebar.views.checking import checked
 from eyebar.views.forces import ForceRow, ForceTable
+from eyebar.views.not_rated import NotRatedRow
 from eyebar.views.posting import posting
-from eyebar.views.rating import NotRatedRow, RatingRow, RatingTable
+from eyebar.views.rating import RatingRow, RatingTable
 from eyebar.views.values import ValueRow, value_rows
 from eyebar.views.vehicles import VehicleRow, vehicle_rows
 from eyebar.views.working import working
@@ -22,10 +23,11 @@ FEW = 12
 def print_check(document: Document) -> None:
     """That a record has no fault, the rules its state was made by, and what is not rated."""
     view = checked(document)
-    print_text(view.verdict, *view.rules)
+    print_text(view.verdict)
+    print_list(view.rules)
     if view.not_rated:
         typer.echo()
-        print_table(PartNotRated, view.not_rated)
+        print_table(NotRatedRow, view.not_rated)
 
 
 def print_posting(document: Document) -> None:
@@ -71,12 +73,14 @@ def print_vehicles(document: Document) -> None:
 def print_working(document: Document) -> None:
     """The working of one part, step by step."""
     view = working(document)
-    for block in ((view.title, view.answer), view.facts, view.steps, view.events):
-        if block:
-            typer.echo("\n".join(block) + "\n")
+    print_text(view.title, view.answer)
+    for block in (view.facts, view.remarks):
+        print_list(block)
+    typer.echo("\n" + "\n".join(view.steps) + "\n")
+    print_text(*view.events)
     print_cautions(document)
 
 
 def print_cautions(document: Document) -> None:
     """What every answer says about itself."""
-    print_text(*document["cautions"])
+    print_list(document["cautions"])

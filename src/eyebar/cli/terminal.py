@@ -3,7 +3,7 @@
 import json
 import textwrap
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
@@ -26,6 +26,16 @@ def print_text(*paragraphs: str) -> None:
         typer.echo(textwrap.fill(paragraph, WIDTH, break_long_words=False, break_on_hyphens=False))
 
 
+def print_list(sentences: Iterable[str]) -> None:
+    """Print sentences as a list."""
+    for sentence in sentences:
+        lines = textwrap.wrap(
+            sentence, WIDTH, initial_indent="- ", subsequent_indent="  ",
+            break_long_words=False, break_on_hyphens=False,
+        )
+        typer.echo("\n".join(lines))
+
+
 def print_table(view: type, rows: Sequence[Any]) -> None:
     """Print rows of a view under its headings, figures to the right."""
     from rich import box
@@ -34,7 +44,8 @@ def print_table(view: type, rows: Sequence[Any]) -> None:
 
     console = Console(markup=False, highlight=False, emoji=False)
     console.width = min(console.width, WIDTH) if console.is_terminal else WIDTH
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style="")
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, padding=(0, 1, 0, 0), header_style="")
+    table.show_edge = False
     for column in columns(view):
         table.add_column(
             column.heading,

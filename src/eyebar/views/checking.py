@@ -3,14 +3,7 @@
 from dataclasses import dataclass
 
 from eyebar.views.columns import Document, text
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartNotRated:
-    """One part that will not be rated as the record stands."""
-
-    part: str = text("Part", "Address of the part.")
-    reason: str = text("Not rated because", "What is missing.")
+from eyebar.views.not_rated import NotRatedRow, not_rated_rows
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +12,7 @@ class Checked:
 
     verdict: str = text("Verdict", "That there is no fault, and what the record holds.")
     rules: tuple[str, ...] = text("Decided", "The rules by which the state on the date was made.")
-    not_rated: tuple[PartNotRated, ...] = text("Not rated", "Parts that lack a measurement.")
+    not_rated: tuple[NotRatedRow, ...] = text("Not rated", "Parts that will have no factor.")
 
 
 def checked(document: Document) -> Checked:
@@ -29,7 +22,5 @@ def checked(document: Document) -> Checked:
     return Checked(
         verdict=f"No fault. {name}, as on {document['date']}: {trusses} trusses, {bars} bars.",
         rules=tuple(document["rules"]),
-        not_rated=tuple(
-            PartNotRated(part=one["part"], reason=one["not_rated"]) for one in document["not_rated"]
-        ),
+        not_rated=not_rated_rows(document["not_rated"]),
     )

@@ -58,20 +58,29 @@ def _rows(truss: Document, vehicle: str | None) -> tuple[ForceRow, ...]:
 
 
 def _row(bar: str, dead: float, live: Document) -> ForceRow:
-    least = min(live, key=lambda name: live[name][bar]["min"], default=None)
-    greatest = max(live, key=lambda name: live[name][bar]["max"], default=None)
-    low = live[least][bar] if least else {"min": None, "min_at": None}
-    high = live[greatest][bar] if greatest else {"max": None, "max_at": None}
+    least, least_vehicle, least_at = _extreme(bar, live, "min")
+    greatest, greatest_vehicle, greatest_at = _extreme(bar, live, "max")
     return ForceRow(
         bar=bar,
         dead=rounding.kip(dead),
-        least=rounding.kip(low["min"]),
-        least_vehicle=least if least and low["min_at"] else rounding.NOTHING,
-        least_at=words.place(low["min_at"]),
-        greatest=rounding.kip(high["max"]),
-        greatest_vehicle=greatest if greatest and high["max_at"] else rounding.NOTHING,
-        greatest_at=words.place(high["max_at"]),
+        least=least,
+        least_vehicle=least_vehicle,
+        least_at=least_at,
+        greatest=greatest,
+        greatest_vehicle=greatest_vehicle,
+        greatest_at=greatest_at,
     )
+
+
+def _extreme(bar: str, live: Document, which: str) -> tuple[str, str, str]:
+    """A bar's force, the vehicle that makes it and where; the last two only where there is any."""
+    vehicle = max(live, key=lambda name: abs(live[name][bar][which]), default=None)
+    if vehicle is None:
+        return rounding.NOTHING, rounding.NOTHING, rounding.NOTHING
+    force = rounding.kip(live[vehicle][bar][which])
+    if force == rounding.kip(0.0):
+        return force, rounding.NOTHING, rounding.NOTHING
+    return force, vehicle, words.place(live[vehicle][bar][f"{which}_at"])
 
 
 def _left_out(truss: Document, vehicle: str | None) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from eyebar.errors import Unknown, nearest
 from eyebar.terms import Level, Method
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, figure, text
+from eyebar.views.not_rated import NotRatedRow, not_rated_rows
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,15 +20,6 @@ class RatingRow:
     check: str = text("Check", "What is reached first.")
     dead: str = figure("Dead kip", "Force under dead load, without factors; pull is positive.")
     live: str = figure("Live kip", "Force under the vehicle, without factors and impact.")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NotRatedRow:
-    """The parts that are not rated for one reason."""
-
-    reason: str = text("Not rated because", "Why the parts have no factor.")
-    count: str = figure("Parts", "How many parts have this reason.")
-    parts: str = text("Which", "Their addresses, the first few.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,7 +89,7 @@ def rating_table(document: Document, choice: Choice) -> RatingTable:
     return RatingTable(
         standing=words.standing(method, level),
         rows=tuple(_row(part, rating, (method, level)) for part, rating in chosen),
-        not_rated=_not_rated(document["parts"]),
+        not_rated=not_rated_rows(document["parts"]),
     )
 
 
@@ -112,19 +104,4 @@ def _row(part: Document, rating: Document, asked: tuple[str, str]) -> RatingRow:
         check=check,
         dead=rounding.kip(rating["dead"]),
         live=rounding.kip(rating["live"]),
-    )
-
-
-def _not_rated(parts: list[Document]) -> tuple[NotRatedRow, ...]:
-    reasons: dict[str, list[str]] = {}
-    for part in parts:
-        if part.get("not_rated"):
-            reasons.setdefault(part["not_rated"], []).append(part["part"])
-    return tuple(
-        NotRatedRow(
-            reason=reason,
-            count=str(len(addresses)),
-            parts=", ".join(addresses[:3]) + (", ..." if len(addresses) > 3 else ""),
-        )
-        for reason, addresses in reasons.items()
     )

@@ -15,7 +15,7 @@ class VehicleRow:
     tons: str = figure("Tons", "Gross weight in tons of 2,000 lb.")
     axles: str = text("Axles kip", "Weight of each axle, front to rear.")
     spacings: str = text("Spacings ft", "Between the axles, front to rear; least to greatest.")
-    lane: str = text("Lane load", "Its lane: uniform load, point loads for moment and shear.")
+    lane: str = text("Lane kip/ft + kip", "Uniform load, point load for moment or shear.")
     confirmed: str = text("Confirmed", "Whether anyone has confirmed it against the source.")
 
 
@@ -43,8 +43,8 @@ def _spacing(spacing: float | list[float]) -> str:
 def _lane(vehicle: Document) -> str:
     if not vehicle["lane_kip_per_ft"]:
         return rounding.NOTHING
-    uniform = f"{rounding.plain(vehicle['lane_kip_per_ft'])} kip/ft"
+    uniform = rounding.plain(vehicle["lane_kip_per_ft"])
     points = vehicle["lane_point_kip"]
     if points:
-        uniform += f" + {' or '.join(rounding.plain(point) for point in points)} kip"
-    return f"{uniform} ({vehicle['combine']})"
+        uniform += f" + {' or '.join(rounding.plain(point) for point in points)}"
+    return f"{uniform}, {vehicle['combine']}"

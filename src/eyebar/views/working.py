@@ -18,6 +18,7 @@ class Working:
     title: str = text("Part", "The part, its kind, the vehicle, the method and level, the date.")
     answer: str = text("Factor", "The factor, what is reached first, and where the vehicle stands.")
     facts: tuple[str, ...] = text("Facts", "Forces, factors and shares that went in.")
+    remarks: tuple[str, ...] = text("Remarks", "What was assumed of the part, and its readings.")
     steps: tuple[str, ...] = text("Steps", "Each formula in symbols, with numbers, its source.")
     events: tuple[str, ...] = text("On the way", "Bars that go slack or taut as the load grows.")
 
@@ -27,11 +28,13 @@ def working(document: Document) -> Working:
     rating = document["rating"]
     standing = words.standing(rating["method"], rating["level"])
     named = (document["part"], document["kind"], rating["vehicle"], standing, document["date"])
+    said: set[str] = set()
     return Working(
         title=" | ".join(named),
         answer=words.answer(rating),
         facts=_facts(rating),
-        steps=tuple(line for step in document["steps"] for line in _step(step, depth=0)),
+        remarks=(*document["remarks"], *document["readings"]),
+        steps=tuple(line for step in document["steps"] for line in _step(step, 0, said)),
         events=tuple(words.event(one) for one in rating["events"]),
     )
 
@@ -51,14 +54,18 @@ def _facts(rating: Document) -> tuple[str, ...]:
     )
 
 
-def _step(step: Document, depth: int) -> list[str]:
+def _step(step: Document, depth: int, said: set[str]) -> list[str]:
+    """The lines of a step; a formula with the same numbers is said once."""
     if step["entry"] == "procedure":
         head = _wrapped(f"{step['title']} ({step['source']})", depth)
-        return head + [line for inner in step["steps"] for line in _step(inner, depth + 1)]
+        return head + [line for inner in step["steps"] for line in _step(inner, depth + 1, said)]
     if step["entry"] == "note":
         unit = "" if step["unit"] == "1" else f" {step['unit']}"
         symbol = f"{step['symbol']} = " if step["symbol"] else ""
         return _wrapped(f"{step['text']}: {symbol}{significant(step['value'])}{unit}", depth)
+    if step["equation"] + step["with_numbers"] in said:
+        return []
+    said.add(step["equation"] + step["with_numbers"])
     return [
         *_wrapped(step["title"], depth),
         *_wrapped(step["equation"], depth + 1),
