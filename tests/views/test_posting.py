@@ -16,6 +16,11 @@ def test_a_legend_of_several_lines_is_said_on_one() -> None:
     assert words.posting_line(samples.posting()) == "PROVISIONAL WEIGHT LIMIT 6 TONS"
 
 
+def test_of_two_signs_the_first_is_the_posting() -> None:
+    sign = {"designation": "R12-1, R12-7", "legend": "WEIGHT LIMIT 6 TONS; EMERGENCY VEHICLES"}
+    assert words.posting_line(samples.posting(sign=sign)) == "WEIGHT LIMIT 6 TONS"
+
+
 def test_a_bridge_to_be_closed_says_that_and_nothing_else_on_its_line() -> None:
     closed = samples.posting(closed=True, exact_tons=2.996, single_tons=None)
     assert words.posting_line(closed) == "Close this bridge"

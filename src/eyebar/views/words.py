@@ -18,11 +18,13 @@ def posting_line(posting: Document) -> str:
     """The posting on one line: `WEIGHT LIMIT 6 TONS`, or `Close this bridge`.
 
     A sign's legend holds the word PROVISIONAL itself while parts that carry traffic are not rated.
+    Where several signs stand together the first is said; `emergency` says the other.
     """
     if posting["closed"]:
         return CLOSE
     if posting["sign"]:
-        return " ".join(posting["sign"]["legend"].split())
+        first, *_ = posting["sign"]["legend"].split("; ")
+        return " ".join(first.split())
     return f"{NO_LIMIT} by the parts that are rated" if posting["provisional"] else NO_LIMIT
 
 
