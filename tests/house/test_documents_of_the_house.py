@@ -81,6 +81,12 @@ def test_every_link_leads_to_a_file(page_name: str) -> None:
     assert [link for link in links if not (folder / link).exists()] == []
 
 
+def test_every_page_in_docs_is_listed_in_the_index() -> None:
+    index = (ROOT / "docs" / "index.md").read_text(encoding="utf-8")
+    pages = {page.name for page in (ROOT / "docs").glob("*.md")} - {"index.md"}
+    assert {page for page in pages if f"]({page})" not in index} == set()
+
+
 def test_the_page_on_documents_lists_every_code_that_an_error_may_carry() -> None:
     chapter = (ROOT / "docs" / "documents.md").read_text(encoding="utf-8").split("## Errors")[1]
     listed = set(re.findall(r"^\| `([a-z-]+)` \|", chapter, flags=re.MULTILINE))

@@ -11,7 +11,9 @@ from tests.house.rooms import PACKAGE
 LONGEST = 350
 """Lines of a module; the guide is 60 to 300."""
 
-LONGER: dict[str, str] = {}
+LONGER = {
+    "sections/closed_forms.py": "one closed form after another, and nothing else",
+}
 """Modules that are longer, each with its reason."""
 
 MOST_POSITIONAL = 4

@@ -39,7 +39,6 @@ def test_no_limit_is_said_with_what_it_rests_on() -> None:
     free = samples.posting(sign=None, single_tons=None, exact_tons=None)
     assert words.posting_line(free) == "No weight limit needed by the parts that are rated"
     assert words.posting_line(free | {"provisional": False}) == "No weight limit needed"
-    assert words.limits(free) == ""
 
 
 def test_what_governs_is_named_with_part_check_vehicle_and_method() -> None:
@@ -70,6 +69,5 @@ def test_the_view_holds_the_bridge_its_date_and_what_is_unconfirmed() -> None:
     view = posting(samples.rate())
     assert view.bridge == "Sedgebarrow Ford Bridge (invented), 03-02"
     assert view.date == "2026-06-09"
-    assert view.limits == "Limits, gross with load: a single vehicle 6 tons."
     assert view.unconfirmed == "1 value used here nobody has confirmed yet."
     assert words.unconfirmed([]) == ""

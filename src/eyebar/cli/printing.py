@@ -35,15 +35,16 @@ def print_posting(document: Document) -> None:
     view = posting(document)
     print_text(view.line, view.exact)
     print_text(f"{view.bridge}, as on {view.date}.", view.governed)
-    print_text(view.limits, view.emergency, view.provisional, view.unconfirmed)
+    print_text(view.emergency, view.provisional, view.unconfirmed)
 
 
 def print_rating(document: Document, table: RatingTable, *, few: bool, values: bool) -> None:
     """The posting, the parts from the weakest on, those not rated, and perhaps the values used."""
     print_posting(document)
     rows = table.rows[:FEW] if few else table.rows
-    rest = f", the weakest {len(rows)} (--all shows all)" if len(rows) < len(table.rows) else ""
-    typer.echo(f"\n{len(table.rows)} rated parts by {table.standing}{rest}:\n")
+    rest = f"; the weakest {len(rows)} (--all shows all)" if len(rows) < len(table.rows) else ""
+    by = f"{len(table.rows)} parts by {table.standing}, each under its worst vehicle"
+    typer.echo(f"\n{by}{rest}:\n")
     print_table(RatingRow, rows)
     if table.not_rated:
         typer.echo()

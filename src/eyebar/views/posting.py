@@ -15,7 +15,6 @@ class Posting:
     bridge: str = text("Bridge", "Name and number of the bridge.")
     date: str = text("Date", "The date on whose state of the bridge the rating rests.")
     governed: str = text("Governed by", "The part, the check and the vehicle that set the posting.")
-    limits: str = text("Limits", "Gross weights for single vehicles and for combinations.")
     emergency: str = text("Emergency vehicles", "Their own limits: axle, tandem and gross weight.")
     provisional: str = text("Provisional", "How many parts that carry traffic are not rated.")
     unconfirmed: str = text("Unconfirmed", "How many values used have not been confirmed.")
@@ -30,7 +29,6 @@ def posting(document: Document) -> Posting:
         bridge=", ".join(filter(None, (bridge["name"], bridge["number"]))),
         date=document["date"],
         governed=words.governed(decided),
-        limits=words.limits(decided),
         emergency=words.emergency(decided),
         provisional=words.provisional(decided),
         unconfirmed=words.unconfirmed(document["unconfirmed"]),

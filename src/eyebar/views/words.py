@@ -53,17 +53,6 @@ def governed(posting: Document) -> str:
     )
 
 
-def limits(posting: Document) -> str:
-    """The limits for single vehicles and for combinations; empty where none is needed."""
-    single, combination = posting["single_tons"], posting["combination_tons"]
-    named = [
-        f"{name} {rounding.limit(tons)} tons"
-        for name, tons in (("a single vehicle", single), ("a combination", combination))
-        if tons is not None
-    ]
-    return f"Limits, gross with load: {', '.join(named)}." if named else ""
-
-
 def emergency(posting: Document) -> str:
     """The limits of emergency vehicles; empty where they need none."""
     limits_of = posting["emergency"]
