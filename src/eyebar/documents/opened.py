@@ -16,9 +16,9 @@ from eyebar.terms import VehicleClass
 from eyebar.vehicles import Vehicle, vehicles_with
 
 CAUTION = (
-    "This is a calculation from the measurements given; it must be checked and signed by a licensed "
-    "engineer under the rules in force at the place, and the owner's rules and the law come before "
-    "it."
+    "This is a calculation from the measurements given; it must be checked and signed by a "
+    "licensed engineer under the rules in force at the place, and the owner's rules and the law "
+    "come before it."
 )
 NOT_ASSUMED_SOUND = "What is not measured is not assumed sound."
 CLOSE = (

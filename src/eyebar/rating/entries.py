@@ -1,6 +1,6 @@
 """From the least candidates to ratings with all their facts, many bars at once."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,98 +8,148 @@ import numpy as np
 from eyebar.analysis.loaded import LoadedTruss, dead_forces
 from eyebar.analysis.model import Floats
 from eyebar.analysis.passage import Spots, ended, spots
-from eyebar.analysis.paths import SlackSets, solved
-from eyebar.loads import LaneCase
+from eyebar.analysis.paths import Ints, SlackSets, solved
 from eyebar.rating.families import Swept
 from eyebar.rating.formulas import plain_rating_factor, rated_tons, rating_factor
-from eyebar.rating.lookup import Candidate
+from eyebar.rating.lookup import Candidate, Question
 from eyebar.rating.rated import Event, Facts, PartRating, Place
-from eyebar.terms import Combine, Level, Method
+from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
+
+LOST = "no equilibrium"
+"""The check of a part where the path of the load ends before any limit is reached."""
 
 UNSEEN = 1e-7
 """Events under this multiple of the axles come from the splitting of ties, not from the load."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
-    """What was asked: a vehicle by a method at a level, with what multiplies its axles."""
+class Answer:
+    """The candidates of one question, of each its scale and whether measured pulls were in the
+    bars, and the one `chosen` (n,) for each bar."""
 
-    vehicle: Vehicle
-    method: Method
-    level: Level
-    live_factor: float
-    case: LaneCase
+    question: Question
+    candidates: Sequence[Candidate]
+    scales: Sequence[float]
     pulls: Sequence[str]
-    """For each candidate: `none`, or `measured` where measured pulls were in the bars."""
+    chosen: Ints
 
 
-def entries(
-    question: Question, candidates: Sequence[Candidate], scales: Sequence[float],
-    chosen: np.ndarray, dead: Floats,
-) -> list[PartRating]:
-    """One rating for each bar (n,). `dead` (n,) unfactored dead-load forces [kip]."""
-    found: list[PartRating | None] = [None] * len(chosen)
-    for number in np.unique(chosen):
-        bars = np.flatnonzero(chosen == number)
-        one, scale = candidates[number], scales[number]
-        pull = question.pulls[number]
-        for bar, rating in zip(
-            bars, _group(question, one, scale, bars, (pull, dead)), strict=True
-        ):
-            found[bar] = rating
-    return [rating for rating in found if rating is not None]
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """The bars (b,) for which one candidate of one answer governs, with edge and part of each."""
+
+    answer: int
+    candidate: int
+    bars: Ints
+    edges: Ints
+    parts: Floats
 
 
-def _group(
-    question: Question, one: Candidate, scale: float, bars: np.ndarray,
-    about: tuple[str, Floats],
-) -> list[PartRating]:
-    """Ratings of the bars for which one candidate governs."""
-    pull, dead = about
-    factors = one.factor[bars]
-    if not np.isfinite(factors).any():
-        return [_without(question, dead[bar]) for bar in bars]
-    swept = one.swept
-    edges, parts = _edges(one, bars)
-    where = spots(swept.sweep, edges, parts)
-    live = _own(swept.loaded, swept.dead, where.growing, bars) * scale * question.case.total
-    factored = dead_forces(swept.loaded, *swept.dead)
-    events = rating_factor(
-        multiple=where.event_multiple, scale=scale, live_factor=question.live_factor,
-        impact=one.impact[bars][:, None], share=question.case.total,
-    )
-    ratings = []
-    for row, bar in enumerate(bars):
-        if not np.isfinite(factors[row]):
-            ratings.append(_without(question, dead[bar]))
-            continue
-        facts = _facts(one, int(edges[row]), int(bar), (scale, float(factored[bar])))
-        spot = _Spot(
-            where, row, events[row].tolist(), pull, float(live[row]), float(dead[bar]))
-        ratings.append(_one(question, one, int(bar), facts, spot))
-    return ratings
+def entries(answers: Sequence[Answer], dead: Floats) -> list[list[PartRating]]:
+    """For each answer one rating a bar (n,). `dead` (n,) unfactored dead-load forces [kip].
+
+    Places are looked up sweep by sweep, for all answers together.
+    """
+    found: list[list[PartRating]] = [
+        [_without(one.question, float(force)) for force in dead] for one in answers
+    ]
+    by_sweep: dict[int, tuple[Swept, list[_Piece]]] = {}
+    for number, answer in enumerate(answers):
+        for piece in _pieces(number, answer):
+            swept = answer.candidates[piece.candidate].swept
+            by_sweep.setdefault(id(swept), (swept, []))[1].append(piece)
+    for swept, pieces in by_sweep.values():
+        edges = np.concatenate([piece.edges for piece in pieces])
+        bars = np.concatenate([piece.bars for piece in pieces])
+        where = spots(swept.sweep, edges, np.concatenate([piece.parts for piece in pieces]))
+        live = _own(swept.loaded, swept.dead, where.growing, bars)
+        looked = _Looked(where, live, dead_forces(swept.loaded, *swept.dead), dead)
+        begin = 0
+        for piece in pieces:
+            rows = range(begin, begin + len(piece.bars))
+            begin += len(piece.bars)
+            for bar, rating in _ratings(answers[piece.answer], piece, looked, rows):
+                found[piece.answer][bar] = rating
+    return found
 
 
-def _edges(one: Candidate, bars: np.ndarray) -> tuple[np.ndarray, Floats]:
-    """Edge and part of each bar's passage; for the end of equilibrium its last stretch."""
-    if one.found is not None:
-        return np.maximum(one.found.edge[bars], 0), one.found.part[bars]
+def _pieces(number: int, answer: Answer) -> list[_Piece]:
+    pieces = []
+    for candidate in np.unique(answer.chosen).tolist():
+        one = answer.candidates[candidate]
+        bars = np.flatnonzero((answer.chosen == candidate) & np.isfinite(one.factor))
+        if len(bars):
+            edges, parts = _edges(one, bars)
+            pieces.append(_Piece(number, candidate, bars, edges, parts))
+    return pieces
+
+
+def _edges(one: Candidate, bars: Ints) -> tuple[Ints, Floats]:
+    """Edge and part of each bar's passage; for the end of equilibrium its last stretch, for a limit
+    passed under dead load the place where the vehicle adds most."""
     sweep = one.swept.sweep
-    _, ray, _ = ended(sweep)
-    last = sweep.first[ray] + sweep.count[ray]
-    edge = int(np.flatnonzero((sweep.edges[:, 1] == last) & (sweep.edges[:, 0] == last - 1))[0])
-    return np.full(len(bars), edge), np.ones(len(bars))
+    if one.found is None:
+        _, ray, _ = ended(sweep)
+        last = int(sweep.first[ray] + sweep.count[ray])
+        along = (sweep.edges[:, 1] == last) & (sweep.edges[:, 0] == last - 1)
+        return np.full(len(bars), int(np.flatnonzero(along)[0])), np.ones(len(bars))
+    edges, parts = one.found.edge[bars].copy(), one.found.part[bars].copy()
+    begun = np.flatnonzero(one.factor[bars] <= 0.0)
+    if len(begun):
+        edges[begun] = _worst_edges(one, bars[begun])
+    return edges, parts
 
 
-def _own(
-    loaded: LoadedTruss, pair: tuple[float, float], growing: Floats, bars: np.ndarray
-) -> Floats:
+def _worst_edges(one: Candidate, bars: Ints) -> Ints:
+    """(b,) first edge of the path on which the vehicle adds most to each bar at the beginning."""
+    swept = one.swept
+    sweep, loaded = swept.sweep, swept.loaded
+    slack = loaded.sets.sets[loaded.start(*swept.dead)]
+    elements, _ = solved(loaded.model, slack, sweep.growing)
+    rays = (one.sense * loaded.model.bar_forces(elements)[:, bars]).argmax(axis=0)
+    at = {int(point): edge for edge, point in enumerate(sweep.edges[:, 0].tolist())
+          if sweep.multiple[point] == 0.0}
+    return np.array([at[int(sweep.first[ray])] for ray in rays], dtype=np.intp)
+
+
+def _own(loaded: LoadedTruss, pair: tuple[float, float], growing: Floats, bars: Ints) -> Floats:
     """(b,) each bar's own force of its own place, by the bars that work under dead load."""
     elements, _ = solved(loaded.model, loaded.sets.sets[loaded.start(*pair)], growing)
     forces = loaded.model.bar_forces(elements)
     own: Floats = forces[np.arange(len(bars)), bars]
     return own
+
+
+@dataclass(frozen=True, slots=True)
+class _Looked:
+    """What was looked up for the rows of one sweep: places, live forces, dead-load forces (n,)
+    factored and not."""
+
+    where: Spots
+    live: Floats
+    factored: Floats
+    dead: Floats
+
+
+def _ratings(
+    answer: Answer, piece: _Piece, looked: _Looked, rows: range
+) -> Iterator[tuple[int, PartRating]]:
+    question, scale = answer.question, answer.scales[piece.candidate]
+    one = answer.candidates[piece.candidate]
+    events = rating_factor(
+        multiple=looked.where.event_multiple[rows.start : rows.stop], scale=scale,
+        live_factor=question.live_factor, impact=one.impact[piece.bars][:, None],
+        share=question.case.total,
+    ).tolist()
+    for i, (row, bar) in enumerate(zip(rows, piece.bars.tolist(), strict=True)):
+        live = float(looked.live[row] * scale * question.case.total)
+        spot = _Spot(
+            looked.where, row, events[i], answer.pulls[piece.candidate], live,
+            float(looked.dead[bar]),
+        )
+        facts = _facts(one, int(piece.edges[i]), bar, (scale, float(looked.factored[bar])))
+        yield bar, _one(question, one, bar, facts, spot)
 
 
 def _facts(one: Candidate, edge: int, bar: int, about: tuple[float, float]) -> Facts:
@@ -125,17 +175,10 @@ class _Spot:
 def _one(
     question: Question, one: Candidate, bar: int, facts: Facts, spot: _Spot
 ) -> PartRating:
-    live, dead = spot.live, spot.dead
     factor, shock = float(one.factor[bar]), float(one.impact[bar])
     begun = factor <= 0.0 and one.sense != 0
     limit = one.strengths.of(one.sense)[1][bar] if one.sense else None
-    swept = one.swept
-    if one.sense == 0:
-        check = "no equilibrium"
-    elif begun:
-        check = "dead load"
-    else:
-        check = limit.check if limit else ""
+    swept, live = one.swept, spot.live
     plain = None
     if limit is not None and live * one.sense > 0.0:
         plain = plain_rating_factor(
@@ -145,9 +188,9 @@ def _one(
     return PartRating(
         vehicle=question.vehicle.name, method=question.method, level=question.level,
         factor=factor, plain_factor=plain, tons=tons_of(question.vehicle, factor),
-        check=(swept.prefix + check) if check != "dead load" else check,
+        check="dead load" if begun else swept.prefix + (limit.check if limit else LOST),
         capacity=limit.capacity if limit else None, unit=limit.unit if limit else "",
-        limit_kip=limit.force if limit else None, dead=dead, live=live,
+        limit_kip=limit.force if limit else None, dead=spot.dead, live=live,
         dead_factors=swept.dead, live_factor=question.live_factor, impact=shock,
         share=question.case.total, lanes=question.case.lanes,
         at=None if begun or not swept.placed else _place(swept, spot),
@@ -207,6 +250,6 @@ def _without(question: Question, dead: float) -> PartRating:
     return PartRating(
         vehicle=vehicle, method=question.method, level=question.level, factor=None,
         reason=f"{vehicle} does nothing to this part that its strength would limit",
-        dead=float(dead), live_factor=question.live_factor, share=question.case.total,
+        dead=dead, live_factor=question.live_factor, share=question.case.total,
         lanes=question.case.lanes,
     )

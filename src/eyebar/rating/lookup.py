@@ -19,7 +19,19 @@ from eyebar.office import Values
 from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
 from eyebar.rating.strengths import Strengths
-from eyebar.terms import Method, VehicleClass
+from eyebar.terms import Level, Method, VehicleClass
+from eyebar.vehicles import Vehicle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """What was asked: a vehicle by a method at a level, with what multiplies its axles."""
+
+    vehicle: Vehicle
+    method: Method
+    level: Level
+    live_factor: float
+    case: LaneCase
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,11 +60,12 @@ class Lookup:
     by_lengths: dict[tuple[object, ...], Floats] = field(default_factory=dict)
 
     def candidates(
-        self, swept: Swept, strengths: Strengths, *, method: Method, vehicle_class: VehicleClass,
-        live_factor: float, case: LaneCase, scale: float,
+        self, swept: Swept, strengths: Strengths, question: Question, scale: float
     ) -> list[Candidate]:
         """The candidates of one sweep: pull, push, and the end of equilibrium."""
-        about = (method, vehicle_class)
+        method, share = question.method, question.case.total
+        about = (method, question.vehicle.vehicle_class)
+        live_factor = question.live_factor
         found = []
         for sense in (1, -1):
             passage = swept.passages(strengths.of(sense)[0], sense, strengths.about)
@@ -61,7 +74,7 @@ class Lookup:
             shock = self._impacts(lengths, about)
             factor = rating_factor(
                 multiple=passage.multiple, scale=scale, live_factor=live_factor, impact=shock,
-                share=case.total,
+                share=share,
             )
             found.append(Candidate(
                 swept=swept, sense=sense, found=passage, strengths=strengths, impact=shock,
@@ -74,7 +87,7 @@ class Lookup:
             shock = self._impacts(lengths, about)
             factor = rating_factor(
                 multiple=multiple, scale=scale, live_factor=live_factor, impact=shock,
-                share=case.total,
+                share=share,
             )
             found.append(Candidate(
                 swept=swept, sense=0, found=None, strengths=strengths, impact=shock,

@@ -8,6 +8,7 @@ from eyebar.analysis.model import Floats
 from eyebar.bridge.parts import Bridge, Truss
 from eyebar.errors import OutOfRange
 from eyebar.loads import (
+    Shares,
     dead_sets,
     impact,
     joint_loads,
@@ -19,15 +20,15 @@ from eyebar.loads import (
     worst_case,
 )
 from eyebar.office import Values
-from eyebar.rating.entries import Question, entries
+from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, Sweeps, families_of
-from eyebar.rating.lookup import Lookup, least
+from eyebar.rating.lookup import Candidate, Lookup, Question, least
 from eyebar.rating.posting import Governing, posting
 from eyebar.rating.rated import BridgeRating, PartRating, RatedPart
 from eyebar.rating.stiffness import stiffness_areas
 from eyebar.rating.strengths import StrengthTable
 from eyebar.resistance import Condition
-from eyebar.terms import Combine, Level, Metal, Method, VehicleClass
+from eyebar.terms import Combine, Metal, Method, VehicleClass
 from eyebar.vehicles import Vehicle
 
 DEAD_ALONE = (1.0, 1.0)
@@ -169,13 +170,49 @@ class _TrussRating:
                 for method in methods_of(vehicle)
                 for pair in self.pairs[method]
             )
-        found: list[list[PartRating]] = [[] for _ in self.truss.bars]
+        answers: list[Answer] = []
+        refused: dict[str, str] = {}
         for name, vehicle in vehicles.items():
-            for method in methods_of(vehicle):
-                for level in levels(method, vehicle.vehicle_class):
-                    for row, rating in enumerate(self._one(vehicle, method, level, families[name])):
-                        found[row].append(rating)
-        return found
+            try:
+                across = shares(self.bridge.roadway, self.truss.name, vehicle, self.values)
+            except OutOfRange as wide:
+                refused[name] = str(wide)
+                continue
+            answers += [
+                self._answer(question, families[name])
+                for question in self._questions(vehicle, across)
+            ]
+        rows = [*entries(answers, self.dead), *self._refused(vehicles, refused)]
+        return [list(column) for column in zip(*rows, strict=True)]
+
+    def _questions(self, vehicle: Vehicle, across: Shares) -> list[Question]:
+        return [
+            Question(
+                vehicle=vehicle, method=method, level=level,
+                live_factor=live_factor(
+                    method=method, level=level, vehicle_class=vehicle.vehicle_class,
+                    trucks_a_day=self.bridge.roadway.trucks_a_day, values=self.values,
+                ),
+                case=worst_case(lane_cases(across, method, self.values)),
+            )
+            for method in methods_of(vehicle)
+            for level in levels(method, vehicle.vehicle_class)
+        ]
+
+    def _refused(
+        self, vehicles: Mapping[str, Vehicle], refused: Mapping[str, str]
+    ) -> list[list[PartRating]]:
+        """Ratings of vehicles that are too wide for the road: none, with the reason."""
+        return [
+            [
+                PartRating(
+                    vehicle=name, method=method, level=level, factor=None, reason=reason
+                )
+            ] * len(self.truss.bars)
+            for name, reason in refused.items()
+            for method in methods_of(vehicles[name])
+            for level in levels(method, vehicles[name].vehicle_class)
+        ]
 
     def _axle_impact(self, vehicle: Vehicle) -> float:
         """Impact on the axles of a vehicle whose lane load is added without it."""
@@ -187,41 +224,27 @@ class _TrussRating:
             surface=self.bridge.roadway.surface, values=self.values,
         )
 
-    def _one(
-        self, vehicle: Vehicle, method: Method, level: Level, families: Sequence[Family]
-    ) -> list[PartRating]:
-        try:
-            across = shares(self.bridge.roadway, self.truss.name, vehicle, self.values)
-        except OutOfRange as wide:
-            return [
-                PartRating(
-                    vehicle=vehicle.name, method=method, level=level, factor=None, reason=str(wide)
-                )
-                for _ in self.truss.bars
-            ]
-        case = worst_case(lane_cases(across, method, self.values))
-        factor = live_factor(
-            method=method, level=level, vehicle_class=vehicle.vehicle_class,
-            trucks_a_day=self.bridge.roadway.trucks_a_day, values=self.values,
-        )
-        candidates, scales, pulls = [], [], []
+    def _answer(self, question: Question, families: Sequence[Family]) -> Answer:
+        """All candidates of a question, and the least for each bar."""
+        candidates: list[Candidate] = []
+        scales: list[float] = []
+        pulls: list[str] = []
         for state in self.states:
-            for pair in self.pairs[method]:
-                strengths = self.table.of(self.truss.bars, method, level, pair[0])
+            for pair in self.pairs[question.method]:
+                strengths = self.table.of(
+                    self.truss.bars, question.method, question.level, pair[0]
+                )
                 for family in families:
                     scale = state.sweeps.scale(family)
                     for swept in state.sweeps.of(family, pair):
-                        found = self.lookup.candidates(
-                            swept, strengths, method=method, vehicle_class=vehicle.vehicle_class,
-                            live_factor=factor, case=case, scale=scale,
-                        )
+                        found = self.lookup.candidates(swept, strengths, question, scale)
                         candidates += found
                         scales += [scale] * len(found)
                         pulls += [state.pull] * len(found)
-        question = Question(
-            vehicle=vehicle, method=method, level=level, live_factor=factor, case=case, pulls=pulls
+        return Answer(
+            question=question, candidates=candidates, scales=scales, pulls=pulls,
+            chosen=least(candidates),
         )
-        return entries(question, candidates, scales, least(candidates), self.dead)
 
 
 def _governing(

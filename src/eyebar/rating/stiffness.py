@@ -18,18 +18,18 @@ def stiffness_areas(truss: Truss) -> tuple[dict[str, float], list[str]]:
     """
     known: dict[str, float] = {}
     unknown: list[Bar] = []
-    for bar in truss.bars:
+    for bar in (*truss.bars, *truss.broken):
         try:
             known[bar.name] = area(bar.as_built)
         except NotMeasured:
             unknown.append(bar)
-    said = []
+    said, measured = [], dict(known)
     for bar in unknown:
-        like = [known[b.name] for b in truss.bars if b.name in known and b.kind is bar.kind]
-        taken = median(like or list(known.values()) or [NOTHING_KNOWN_IN2])
+        like = [measured[b.name] for b in truss.bars if b.name in measured and b.kind is bar.kind]
+        taken = median(like or list(measured.values()) or [NOTHING_KNOWN_IN2])
         said.append(
             f"{bar.address} was not measured: for its weight and stiffness alone it is taken as "
             f"{taken:.2f} in2, like other bars of its kind"
         )
         known[bar.name] = taken
-    return {bar.name: known[bar.name] for bar in truss.bars}, said
+    return known, said
