@@ -6,7 +6,7 @@ from typing import Annotated, Any, get_args, get_origin
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from eyebar.errors import Fault, did_you_mean
+from eyebar.errors import Fault, did_you_mean, nearest
 from eyebar.record.fields import NOT_MEASURED, Entry
 from eyebar.record.models import Record
 from eyebar.record.sections import MAIN_SHAPES
@@ -58,15 +58,19 @@ def fault_at(
 def validation_faults(error: ValidationError, tree: Node) -> Iterator[Fault]:
     """Each finding of the validation as a fault, with the line of its key.
 
-    What stands in a section that was filled in from a group's is told at the group alone.
+    What stands in a section that was filled in from a group's is told at the group alone; a key
+    that is missing because it is misspelt is told where it is misspelt.
     """
-    for found in error.errors(include_url=False):
-        path = _written_path(found["loc"])
-        if found["type"] == "missing":
-            if tree.at(path[:-1]) is not None:
-                yield _missing(path, tree)
-        elif tree.at(path) is not None:
-            yield _wrong(path, tree, found)
+    found = [(_written_path(one["loc"]), one) for one in error.errors(include_url=False)]
+    misspelt = {
+        (*path[:-1], nearest(str(path[-1]), keys_at(path[:-1])))
+        for path, one in found if one["type"] == "extra_forbidden"
+    }
+    for path, one in found:
+        if one["type"] != "missing" and tree.at(path) is not None:
+            yield _wrong(path, tree, one)
+        elif one["type"] == "missing" and path not in misspelt and tree.at(path[:-1]) is not None:
+            yield _missing(path, tree)
 
 
 def keys_at(path: Path) -> tuple[str, ...]:

@@ -36,7 +36,7 @@ class Entry(BaseModel):
     """A block of a record: strict, frozen, unknown keys refused, keys with spaces."""
 
     model_config = ConfigDict(
-        strict=True, frozen=True, extra="forbid",
+        strict=True, frozen=True, extra="forbid", defer_build=True,
         alias_generator=lambda name: name.replace("_", " "),
     )
 

@@ -95,8 +95,10 @@ def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
             if not growing.takes(event):
                 break
     except MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
         problem = " ".join(str(error.problem or error.context).split())
+        mark = error.problem_mark or error.context_mark
+        if "end of stream" in problem:
+            mark = error.context_mark or mark
         return None, (*growing.faults, _not_yaml(problem, mark.line + 1 if mark else None))
     except (YAMLError, ValueError) as error:
         return None, (*growing.faults, _not_yaml(" ".join(str(error).split())[:100], None))

@@ -123,7 +123,7 @@ def spelled_here(unit: str) -> str:
         return unit
     above, slash, below = unit.lower().replace("^", "").partition("/")
     below = _POWERED.sub(lambda found: found[2] + _POWERS[found[1]], below)
-    spelled = _SPELLINGS.get(above, above) + slash + below
+    spelled = _SPELLINGS.get(above, above) + slash + _SPELLINGS.get(below, below)
     return _SPELLINGS.get(spelled, spelled)
 
 

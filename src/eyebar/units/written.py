@@ -46,7 +46,7 @@ _QUANTITY = re.compile(
 )
 _FEET_AND_INCHES = re.compile(
     rf"(?P<sign>[-+] ?)?(?P<feet>{_NUMBER}) ?(?:ft\.?|feet|foot|') ?-? ?"
-    rf"(?P<inches>{_NUMBER}) ?(?:inches|inch|in\.?|\")",
+    rf"(?P<inches>{_NUMBER}) ?(?P<unit>inches|inch|in\.?|\")?",
     re.ASCII | re.IGNORECASE,
 )
 _NOT_FINITE = re.compile(r"[-+]?\.?(?:nan|inf|infinity|∞)\b.*", re.IGNORECASE)
@@ -157,6 +157,8 @@ def _feet_and_inches(text: str, even: str) -> Fraction | None:
     if not found:
         return None
     feet, inches = _number(text, found["feet"]), _number(text, found["inches"])
+    if not found["unit"]:
+        raise Unreadable(text, "has no unit behind its inches", "write it like '15 ft 7 1/2 in'")
     if feet.denominator != 1:
         raise Unreadable(text, "has both a part of a foot and inches", "write whole feet")
     if inches >= 12:
