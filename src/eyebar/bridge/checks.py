@@ -4,7 +4,7 @@ What can be told without laying out the truss the record has told by itself; her
 bars that the form has not, or that no group has, kinds that do not fit, what cannot push.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from eyebar.bridge.laid import Laid, fault, laid_out
 from eyebar.bridge.members import Member, member
@@ -19,10 +19,11 @@ CURB_TOLERANCE = 1.0
 def form_faults(record: Record) -> tuple[Fault, ...]:
     """What is wrong with a record once its trusses are laid out, in the order of its lines."""
     found: dict[tuple[str, str, str], Fault] = {}
-    for truss in record.trusses.names:
-        for one in _truss_faults(record, truss):
-            found.setdefault((one.where, one.got, one.rule), one)
-    for one in _curb_faults(record):
+    laid = {truss: laid_out(record, truss) for truss in record.trusses.names}
+    for one in (
+        *(one for truss, its in laid.items() for one in _truss_faults(record, truss, its)),
+        *_missing_bars(record, laid), *_curb_faults(record),
+    ):
         found.setdefault((one.where, one.got, one.rule), one)
     return tuple(sorted(found.values(), key=lambda one: one.line or 0))
 
@@ -49,21 +50,29 @@ def _slender(section: SectionEntry) -> bool:
     return section.eyebars is not None or section.rods is not None or section.loop_rods is not None
 
 
-def _truss_faults(record: Record, truss: str) -> Iterator[Fault]:
-    laid = laid_out(record, truss)
+def _truss_faults(record: Record, truss: str, laid: Laid) -> Iterator[Fault]:
     yield from laid.faults
     if not laid.layout.joints:
         return
     for bar, group in laid.groups.items():
         said = member(record, truss, bar, group)
         yield from _bar_faults(record, laid, said)
-    missing = [bar for bar in laid.layout.bars if bar not in laid.groups]
-    if missing:
-        yield fault(
-            record, ("members",),
-            f"has no group for {', '.join(missing)} of the {truss} truss",
-            cure="add each to the bars of the group that it is like",
-        )
+
+
+def _missing_bars(record: Record, laid: Mapping[str, Laid]) -> Iterator[Fault]:
+    """Bars of the form that no group has; said once where both trusses miss the same."""
+    missing = {
+        truss: tuple(bar for bar in its.layout.bars if bar not in its.groups)
+        for truss, its in laid.items()
+    }
+    alike = len(set(missing.values())) == 1
+    for truss, bars in missing.items():
+        if bars:
+            of = "" if alike else f" of the {truss} truss"
+            yield fault(
+                record, ("members",), f"has no group for {', '.join(bars)}{of}",
+                cure="add each to the bars of the group that it is like",
+            )
 
 
 def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
