@@ -84,6 +84,21 @@ def test_a_head_too_slim_weakens_the_whole_set_by_its_worst_piece() -> None:
     assert found["head beyond the pin hole"].force == pytest.approx(body * 0.814815, rel=1e-6)
 
 
+def test_rust_on_a_body_does_not_relieve_its_weak_head() -> None:
+    # By hand: heads 0.815 of their bodies; the piece thinned by a half still takes half the pull,
+    # by the stiffness it was built with, and brings it to its head: 40.21875 x 0.814815 as before.
+    # The bodies together are worth three quarters.
+    slim = Eyebar(width=2.5, thickness=9 / 16, head=6.0, hole=2 + 9 / 16, head_thickness=0.5)
+    thin = replace(slim, thickness=9 / 32)
+    built = Eyebars(bars=(slim, slim))
+    found = limits_of(
+        bar(built, left=Eyebars(bars=(slim, thin)), can_push=False),
+        Method.ALLOWABLE_STRESS, Level.INVENTORY,
+    )
+    assert found["yield of the body"].force == pytest.approx(0.75 * 40.21875, rel=1e-12)
+    assert found["head beyond the pin hole"].force == pytest.approx(32.77083, rel=1e-6)
+
+
 def test_metal_beyond_the_hole_counts_as_it_was_measured() -> None:
     # By hand: 1.8 / (0.75 x 3) = 0.8, against 1 for a round head.
     worn = bar(eyebars(1, beyond=1.8), can_push=False)

@@ -11,6 +11,9 @@ from eyebar.sections.properties import Properties
 from eyebar.sections.shapes import Channels, Given
 from eyebar.terms import Method
 
+ROUNDING = 1e-9
+"""A centre of gravity that moved less [in] did not move: the rest is how numbers are held."""
+
 
 def bent(
     found: Column, *, straight: float, dead_factor_dc: float
@@ -22,7 +25,7 @@ def bent(
     """
     bar, shape = found.bar, found.shape
     built, remarks = _as_built(found)
-    offset, side_offset = _offset(found, built), _side_offset(found)
+    offset, side_offset = _moved(_offset(found, built)), _moved(_side_offset(found))
     weight = _weight(found, built, dead_factor_dc)
     if not (weight or offset or side_offset or bar.bow):
         return None, ()
@@ -76,6 +79,10 @@ def _side_offset(found: Column) -> float:
         return abs(left - _shift(channels(bar.as_built), shape_of(bar.as_built).area))
     except NotMeasured:
         return abs(left)
+
+
+def _moved(distance: float) -> float:
+    return distance if abs(distance) > ROUNDING else 0.0
 
 
 def _shift(both: Pair, area: float) -> float:

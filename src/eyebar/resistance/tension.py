@@ -77,15 +77,15 @@ def assumed_net_area(part: float, area: float) -> float:
 
 @formula(
     "P = q * P_b",
-    result=Symbol("pull of a set whose weakest piece is weaker than its body", "kip"),
-    q=Symbol("least strength of a detail over its own body", "1", "ratio", low=0.1, high=1.5),
-    P_b=Symbol("pull of all bodies", "kip", "body_pull", low=1.0, high=900.0),
-    source="pieces of one set are stretched alike, so their bodies carry equal stress",
+    result=Symbol("pull of a set at which its weakest detail is used up", "kip"),
+    q=Symbol("least strength of a detail over its body as built", "1", "ratio", low=0.1, high=1.5),
+    P_b=Symbol("pull of all bodies as built", "kip", "body_pull", low=1.0, high=900.0),
+    source="pieces of one set are stretched alike: each takes its share by its area as built",
 )
 def reduced_pull(ratio: float, body_pull: float) -> float:
     """Pull of a set of bars at which its weakest detail is used up [kip].
 
-    Ratio [1], pull of the bodies [kip]; scalars or arrays. Limits: pieces equally tight.
+    Ratio [1], pull of the bodies as built [kip]; scalars or arrays. Limits: pieces equally tight.
     """
     return ratio * body_pull
 
