@@ -95,7 +95,7 @@ def characteristic_value(
 ) -> Characteristic:
     """The value that `share` of the metal reaches with `confidence` [ksi].
 
-    `sample` in ksi, one number for each coupon. Limits: 3 coupons and more, each above 0, and a
+    Scalars; `sample` [ksi] has one for each coupon. Limits: 3 coupons and more, each above 0, and a
     scatter that leaves something (OutOfRange). The coupons are taken to be drawn at random from
     normally distributed metal of one kind.
     """
