@@ -88,6 +88,11 @@ def test_mathml_of_a_quotient_is_a_fraction() -> None:
     assert "".join(fraction[1].itertext()) == "L+125ft"
 
 
+def test_powers_of_units_are_raised_where_it_is_typeset() -> None:
+    assert '4 space.thin "in\N{SUPERSCRIPT TWO}"' in typst(_step(10.0))
+    assert "<mtext>in\N{SUPERSCRIPT THREE}</mtext>" in mathml(_step(10.0))
+
+
 @pytest.mark.parametrize(("value", "text"), [
     (27900.0, "27900"), (0.00053, "0.00053"), (12.26415, "12.26"), (-0.5, "-0.5"), (0.0, "0"),
     (286220.4, "286220"), (1e-12, "1.000e-12"), (float("inf"), "∞"),

@@ -12,6 +12,7 @@ from eyebar.formula.spelling import (
     SUM,
     branches,
     is_signed,
+    raised,
     spelt,
     tightness,
     to_write,
@@ -59,7 +60,7 @@ def _row(node: Node) -> str:
         case Number(_, text, word):
             number = f"<mn>{escape(text.replace('-', MINUS))}</mn>"
             space = '<mspace width="0.2em"/>'
-            return f"{number}{space}<mtext>{escape(word)}</mtext>" if word else number
+            return f"{number}{space}<mtext>{escape(raised(word))}</mtext>" if word else number
         case Pi():
             return "<mi>π</mi>"
         case Name(name):

@@ -72,6 +72,17 @@ def spelt(name: str) -> tuple[str, str]:
     return GREEK.get(stem, stem), below
 
 
+_RAISED = str.maketrans({
+    str(digit): lookup(f"SUPERSCRIPT {word}")
+    for digit, word in enumerate(("ZERO", "ONE", "TWO", "THREE", "FOUR"))
+})
+
+
+def raised(word: str) -> str:
+    """A unit as it is typeset: `in4` with a raised 4."""
+    return word if word == "1" or word.startswith("1/") else word.translate(_RAISED)
+
+
 def significant(value: float, digits: int = 4) -> str:
     """A number to so many significant digits, its whole digits always kept: `27900`, `0.00053`."""
     if not math.isfinite(value):

@@ -9,6 +9,7 @@ from eyebar.formula.spelling import (
     SUM,
     branches,
     is_signed,
+    raised,
     spelt,
     tightness,
     to_write,
@@ -52,7 +53,7 @@ def _behind(operator: str, node: Node, mine: int) -> str:
 def _line(node: Node) -> str:
     match node:
         case Number(_, text, word):
-            return f'{text} space.thin "{word}"' if word else text
+            return f'{text} space.thin "{raised(word)}"' if word else text
         case Pi():
             return "pi"
         case Name(name):
