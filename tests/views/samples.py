@@ -48,6 +48,7 @@ def posting(**changes: Any) -> Document:
             "part": "upstream/U2-L4", "check": "head of the eyebar", "vehicle": "Type 3",
         },
         "sign": {"designation": "R12-1", "legend": "PROVISIONAL WEIGHT LIMIT\n6 TONS"},
+        "vehicles": ["Type 3", "SU4"],
         **changes,
     }
 

@@ -1,5 +1,6 @@
 """The `explain` document: the working of one part, made again by the same formulas."""
 
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -25,7 +26,9 @@ def explain_document(
     one = opened(record, on=on, office=office)
     rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
     rated = _part(rating, part)
-    chosen = _rating(rating, rated, (vehicle, method, level))
+    chosen = _rating(
+        rating, rated, one.values.names("posting.vehicles"), (vehicle, method, level)
+    )
     again = replayed(
         one.bridge, rated, chosen, vehicle=one.vehicles[chosen.vehicle], values=one.values
     )
@@ -54,18 +57,22 @@ def _part(rating: BridgeRating, part: str) -> RatedPart:
 
 
 def _rating(
-    rating: BridgeRating, part: RatedPart,
+    rating: BridgeRating, part: RatedPart, vehicles: Sequence[str],
     asked: tuple[str | None, Method | None, Level | None],
 ) -> PartRating:
-    """The least of the ratings asked for; where nothing was, of those by the posting's method."""
+    """The least of the ratings asked for; where nothing was, of those by the posting's method for
+    the vehicles that set it."""
     vehicle, method, level = asked
+    everything = list(part.ratings)
+    setting = everything
     if asked == (None, None, None):
         method, level = rating.posting.method, rating.posting.level
+        setting = [one for one in everything if one.vehicle in vehicles] or everything
     fitting = [
-        one for one in part.ratings
+        one for one in setting
         if vehicle in {None, one.vehicle} and method in {None, one.method}
         and level in {None, one.level}
-    ] or (list(part.ratings) if asked == (None, None, None) else [])
+    ] or (setting if asked == (None, None, None) else [])
     if not fitting:
         words = ", ".join(str(word) for word in asked if word is not None)
         near = nearest(vehicle, {one.vehicle for one in part.ratings}) if vehicle else ""

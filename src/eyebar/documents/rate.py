@@ -32,14 +32,19 @@ def rate_document(
 
 def document_of(one: Opened, rating: BridgeRating) -> dict[str, Any]:
     """The document of a rating that has been made."""
-    first = [CLOSE] if rating.posting.closed else []
+    closed = rating.posting.closed
+    first = [CLOSE] if closed else []
+    posted = rating.posting.cautions[1:] if closed else rating.posting.cautions
     return {
         **heading("rate", 1, one),
-        "posting": posting_object(rating.posting),
+        "posting": {
+            **posting_object(rating.posting),
+            "vehicles": list(one.values.names("posting.vehicles")),
+        },
         "parts": [_part(part) for part in rating.parts],
         "values_used": _values(one.values, rating.values_used),
         "unconfirmed": list(rating.unconfirmed),
-        "cautions": [*first, CAUTION, NOT_ASSUMED_SOUND, *rating.cautions],
+        "cautions": [*first, CAUTION, NOT_ASSUMED_SOUND, *rating.cautions, *posted],
         **closing(one),
     }
 

@@ -22,6 +22,10 @@ LOST = "no equilibrium"
 UNSEEN = 1e-7
 """Events under this multiple of the axles come from the splitting of ties, not from the load."""
 
+NOISE = 1e-9
+"""A live force under this part of the greatest in the truss is none: a bar that is slack under dead
+load has no plain factor."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
@@ -118,7 +122,8 @@ def _own(loaded: LoadedTruss, pair: tuple[float, float], growing: Floats, bars: 
     elements, _ = solved(loaded.model, loaded.sets.sets[loaded.start(*pair)], growing)
     forces = loaded.model.bar_forces(elements)
     own: Floats = forces[np.arange(len(bars)), bars]
-    return own
+    nothing = NOISE * np.abs(growing).max(axis=1)
+    return np.where(np.abs(own) > nothing, own, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

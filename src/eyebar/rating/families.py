@@ -22,7 +22,7 @@ from eyebar.terms import CHORD_KINDS, Combine, Direction
 from eyebar.vehicles import Vehicle
 from eyebar.vehicles.vehicle import Spacing
 
-CAP = 1e4
+CAP = 1e3
 """Multiples beyond this are not looked for: such a load does nothing to the part."""
 
 LANE_PREFIX = "lane load: "

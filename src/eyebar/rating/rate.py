@@ -75,7 +75,9 @@ def rated_bridge(
         loaded, assumed = loaded_states(bridge, truss)
         cautions += assumed
         states = _states(loaded, known)
-        ratings = _TrussRating(bridge, truss, values, states, table).all(vehicles)
+        ratings = _TrussRating(
+            bridge, truss, values=values, states=states, table=table
+        ).all(vehicles)
         parts += [
             RatedPart(
                 address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,
@@ -103,7 +105,7 @@ def rated_bridge(
         bridge=bridge, parts=tuple(parts), posting=posted,
         values_used=tuple(sorted(values.used)),
         unconfirmed=tuple(row.name for row in values.unconfirmed(values.used)),
-        cautions=tuple(dict.fromkeys((*cautions, *posted.cautions))),
+        cautions=tuple(dict.fromkeys(cautions)),
         values_hash=values.digest(),
         weights={name: vehicle.weight_tons for name, vehicle in vehicles.items()},
     )
@@ -139,7 +141,7 @@ class _TrussRating:
     """Rates the bars of one truss; `all` answers with the ratings of each bar."""
 
     def __init__(
-        self, bridge: Bridge, truss: Truss, values: Values, states: Sequence[State],
+        self, bridge: Bridge, truss: Truss, *, values: Values, states: Sequence[State],
         table: StrengthTable,
     ) -> None:
         self.bridge, self.truss, self.values = bridge, truss, values

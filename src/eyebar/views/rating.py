@@ -24,7 +24,8 @@ class RatingRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
-    """Which ratings a table is made of: None stands for the posting's own, and for any vehicle."""
+    """Which ratings a table is made of: None stands for the posting's own: its
+    method, its level, the vehicles that set it."""
 
     method: Method | None = None
     level: Level | None = None
@@ -35,7 +36,11 @@ class Choice:
         return (
             rating["method"] == (self.method or posting["method"])
             and rating["level"] == (self.level or posting["level"])
-            and self.vehicle in (None, rating["vehicle"])
+            and (
+                rating["vehicle"] in posting["vehicles"]
+                if self.vehicle is None
+                else rating["vehicle"] == self.vehicle
+            )
         )
 
 
