@@ -7,12 +7,14 @@ from eyebar.formula import (
     Step,
     Symbol,
     bare,
+    distinct,
     equation_of,
     flat,
     formula,
     note,
     procedure,
     recording,
+    remembered,
 )
 
 
@@ -92,3 +94,30 @@ def test_recordings_do_not_leak_into_each_other() -> None:
             force(2.0)
         force(3.0)
     assert (len(outer), len(inner)) == (2, 1)
+
+
+def test_a_remembered_function_is_computed_once_and_under_a_recorder_anew() -> None:
+    calls: list[float] = []
+
+    @remembered
+    def doubled(number: float) -> float:
+        calls.append(number)
+        return force(number)
+
+    assert [doubled(4.0), doubled(4.0)] == [8.0, 8.0]
+    assert calls == [4.0]
+    with recording() as steps:
+        assert doubled(4.0) == 8.0
+    assert (len(steps), calls) == (1, [4.0, 4.0])
+
+
+def test_a_step_that_comes_again_with_the_same_numbers_is_shown_once() -> None:
+    with recording() as steps:
+        halved(8.0)
+        force(8.0, 0.5)
+        force(8.0, 0.25)
+        note("twice the half less the number", "r", 0.0, "1")
+    kept = distinct(steps)
+    assert len(list(flat(steps))) == 5
+    assert [entry.result for entry in kept if isinstance(entry, Step)] == [4.0, 2.0]
+    assert sum(isinstance(entry, Note) for entry in kept) == 1

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from eyebar.bridge.parts import Bar
 from eyebar.errors import NotMeasured
+from eyebar.formula import note
 from eyebar.office import Values
 from eyebar.resistance.eyebar import heads
 from eyebar.resistance.rules import Rules
@@ -25,6 +26,12 @@ class Pull:
     remarks: tuple[str, ...] = ()
 
 
+def _found(check: str, force: float, remarks: tuple[str, ...] = ()) -> Pull:
+    """The check with its pull, which the working names too."""
+    note(check, "P", force, "kip")
+    return Pull(check=check, force=force, remarks=remarks)
+
+
 def pulls(bar: Bar, rules: Rules, values: Values) -> list[Pull]:
     """Every check of a bar in pull. Raises NotMeasured (part left empty), OutOfRange.
 
@@ -33,13 +40,11 @@ def pulls(bar: Bar, rules: Rules, values: Values) -> list[Pull]:
     """
     section, material = bar.left, bar.material
     size = area(section)
-    found = [
-        Pull(check="yield of the body", force=pull_on_area(rules, material.yield_stress, size))
-    ]
+    found = [_found("yield of the body", pull_on_area(rules, material.yield_stress, size))]
     net, remarks = net_area(section, size, rules, values)
     if net is not None:
         force = pull_on_net_area(rules, material.tensile_strength, net)
-        found.append(Pull(check="fracture of the net section", force=force, remarks=remarks))
+        found.append(_found("fracture of the net section", force, remarks))
     match section:
         case Eyebars():
             found += _heads(bar, section, rules, values)
@@ -57,10 +62,7 @@ def _heads(bar: Bar, section: Eyebars, rules: Rules, values: Values) -> list[Pul
     bodies = _bodies(bar)
     weakest = heads(section, bodies, values)
     return [
-        Pull(
-            check=check, force=reduced_pull(ratio, _whole(bar, rules, bodies)),
-            remarks=weakest.remarks,
-        )
+        _found(check, reduced_pull(ratio, _whole(bar, rules, bodies)), weakest.remarks)
         for check, ratio in (
             ("head across the pin hole", weakest.across),
             ("head beyond the pin hole", weakest.beyond),
@@ -73,7 +75,7 @@ def _rod_ends(bar: Bar, section: Rods, rules: Rules) -> list[Pull]:
     """Threads and turnbuckles that are weaker than their bodies."""
     bodies = _bodies(bar)
     return [
-        Pull(check=check, force=reduced_pull(ratio, _whole(bar, rules, bodies)))
+        _found(check, reduced_pull(ratio, _whole(bar, rules, bodies)))
         for check, ratio in (
             ("threads at the root", root_ratio(section, bodies)),
             ("turnbuckle", turnbuckle_ratio(section, bodies)),
@@ -87,7 +89,7 @@ def _loops(pull: float, values: Values) -> list[Pull]:
     weld = values.number("loop rod.weld")
     if weld >= 1.0:
         return []
-    return [Pull(check="weld of the loop", force=loop_pull(weld, pull))]
+    return [_found("weld of the loop", loop_pull(weld, pull))]
 
 
 def _bodies(bar: Bar) -> tuple[float, ...]:

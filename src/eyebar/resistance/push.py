@@ -1,8 +1,9 @@
 """A bar in push: the whole column, its channels between their ties, its lacing, and bent."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from eyebar.bridge.parts import Bar
+from eyebar.formula import note
 from eyebar.office import Values
 from eyebar.resistance.bent_column import bent
 from eyebar.resistance.built_up import (
@@ -32,6 +33,12 @@ class Push:
     remarks: tuple[str, ...] = ()
 
 
+def _found(check: str, thrust: float, remarks: tuple[str, ...] = ()) -> Push:
+    """The check with its thrust, which the working names too."""
+    note(check, "P", thrust, "kip")
+    return Push(check=check, thrust=thrust, remarks=remarks)
+
+
 def pushes(bar: Bar, rules: Rules, values: Values, dead_factor_dc: float) -> list[Push]:
     """Every check of a bar in push. Raises NotMeasured (part left empty), OutOfRange."""
     found = column(bar, rules, values)
@@ -46,9 +53,7 @@ def pushes(bar: Bar, rules: Rules, values: Values, dead_factor_dc: float) -> lis
     moments, remarks = bent(found, straight=straight, dead_factor_dc=dead_factor_dc)
     if moments is not None:
         thrust = thrust_with_bending(moments, rules)
-        checks.append(
-            Push(check="thrust with bending", thrust=thrust, is_ratio=True, remarks=remarks)
-        )
+        checks.append(replace(_found("thrust with bending", thrust, remarks), is_ratio=True))
     return checks
 
 
@@ -64,9 +69,9 @@ def _straight(found: Column, values: Values) -> list[Push]:
         slanting = slenderness_ratio(1.0, length, shape.r_least)
         about.append(("column about its least axis", slanting, ()))
     return [
-        Push(
-            check=check, thrust=capacity(found, shape.area, slenderness),
-            remarks=remarks + _slender(slenderness, limit),
+        _found(
+            check, capacity(found, shape.area, slenderness),
+            remarks + _slender(slenderness, limit),
         )
         for check, slenderness, remarks in about
     ]
@@ -93,9 +98,9 @@ def _between_ties(found: Column, values: Values) -> Push | None:
         values.number("slenderness.between lacing points"),
         part * max(found.in_plane, found.out_of_plane),
     )
-    return Push(
-        check=f"channel between {ties}", thrust=capacity(found, found.shape.area, slenderness),
-        remarks=_slender(slenderness, limit),
+    return _found(
+        f"channel between {ties}", capacity(found, found.shape.area, slenderness),
+        _slender(slenderness, limit),
     )
 
 
@@ -116,7 +121,7 @@ def _lacing_bar(found: Column, values: Values) -> Push | None:
     )
     shared = ("cover plate takes its share of the shear",) * covered
     limit = values.number("slenderness.lacing bar")
-    return Push(check="lacing bar", thrust=thrust, remarks=shared + _slender(slenderness, limit))
+    return _found("lacing bar", thrust, shared + _slender(slenderness, limit))
 
 
 def _shear(found: Column) -> float:
