@@ -83,25 +83,25 @@ def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
             panels = len(layout.floor_joints) - 1
             yield fault(
                 record, ("members", said.group, "bars"),
-                f"is no bar of a {by_form} truss of {panels} panels", said.bar,
-                f"{did_you_mean(said.bar, layout.bars)} a counter stands under 'counters' too",
+                f"is no bar of a {by_form} truss of {panels} panels", got=said.bar,
+                cure=f"{did_you_mean(said.bar, layout.bars)} a counter stands under 'counters' too",
             )
         return
     kinds = layout.bars[said.bar].kinds
     if by_form is not None and said.kind not in kinds:
         yield fault(
-            record, (*said.path, "kind"), f"is not what {said.bar} is: a {kinds[0]}", said.kind,
-            f"write '{kinds[0]}', or put the bar into another group",
+            record, (*said.path, "kind"), f"is not what {said.bar} is: a {kinds[0]}",
+            got=said.kind, cure=f"write '{kinds[0]}', or put the bar into another group",
         )
     elif said.kind not in BAR_KINDS:
         yield fault(
-            record, (*said.path, "kind"), f"is no bar of a truss, as {said.bar} is", said.kind,
-            f"write one of: {', '.join(BAR_KINDS)}",
+            record, (*said.path, "kind"), f"is no bar of a truss, as {said.bar} is",
+            got=said.kind, cure=f"write one of: {', '.join(BAR_KINDS)}",
         )
     if said.can_push and pushes(said) is False:
         yield fault(
             record, (*said.path, "can push"), f"cannot be: {said.bar} would buckle or go slack",
-            "true", "leave it out: eyebars, rods and counters only pull",
+            got="true", cure="leave it out: eyebars, rods and counters only pull",
         )
     if pushes(said) is None:
         yield fault(
@@ -124,5 +124,6 @@ def _curb_faults(record: Record) -> Iterator[Fault]:
             yield fault(
                 record, ("floor", "clear width"),
                 f"does not fit: the curbs leave {between / 12:g} ft between them",
-                floor.clear_width, "measure the curbs and the distance of the trusses again",
+                got=floor.clear_width,
+                cure="measure the curbs and the distance of the trusses again",
             )

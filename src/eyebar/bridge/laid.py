@@ -34,7 +34,7 @@ class Laid:
 
 
 def fault(
-    record: Record, path: Sequence[str | int], rule: str, got: object = "", cure: str = ""
+    record: Record, path: Sequence[str | int], rule: str, *, got: object = "", cure: str = ""
 ) -> Fault:
     """A fault of a record, with its place in words and its line."""
     where = " > ".join(str(step + 1) if isinstance(step, int) else step for step in path)
@@ -69,13 +69,13 @@ def _by_form(record: Record) -> tuple[Layout, list[Fault]]:
         layout = FORMS[trusses.form](panels, depths, counters)
     except OutOfRange as refused:
         return EMPTY, [
-            fault(record, ("trusses", "panels"), f"panels are not {refused.limit}", refused.got,
-                  "look at the form and the panels")
+            fault(record, ("trusses", "panels"), f"panels are not {refused.limit}",
+                  got=refused.got, cure="look at the form and the panels")
         ]
     return layout, [
         fault(record, ("trusses", "counters"),
-              f"is no counter of a {trusses.form} truss of {len(panels)} panels", counter,
-              "name a diagonal that crosses a main one, upper joint first")
+              f"is no counter of a {trusses.form} truss of {len(panels)} panels", got=counter,
+              cure="name a diagonal that crosses a main one, upper joint first")
         for counter in layout.misplaced
     ]
 
@@ -101,8 +101,8 @@ def _depths(record: Record, count: int) -> tuple[dict[str, float], list[Fault]]:
     if trusses.mirrored:
         given = {**{mirrored_joint(joint, count): y for joint, y in given.items()}, **given}
     faults = [
-        fault(record, ("trusses", "depths", joint), "is no upper joint of this truss", joint,
-              did_you_mean(joint, upper))
+        fault(record, ("trusses", "depths", joint), "is no upper joint of this truss", got=joint,
+              cure=did_you_mean(joint, upper))
         for joint in trusses.depths or {} if joint not in upper
     ]
     missing = [joint for joint in upper if joint not in given]
@@ -136,15 +136,16 @@ def _with_floor(record: Record, layout: Layout) -> tuple[Layout, list[Fault]]:
     path = ("trusses", "floor")
     floor = floor_joints(record.trusses)
     faults = [
-        fault(record, path, "is no joint of the truss", joint, did_you_mean(joint, layout.joints))
+        fault(record, path, "is no joint of the truss", got=joint,
+              cure=did_you_mean(joint, layout.joints))
         for joint in floor if joint not in layout.joints
     ]
     stations = tuple(
         (joint, layout.joints[joint][0] / 12.0) for joint in floor if joint in layout.joints
     )
     faults += [
-        fault(record, path, f"does not lie beyond {before}", joint,
-              "name the floor's joints in order, from end 0")
+        fault(record, path, f"does not lie beyond {before}", got=joint,
+              cure="name the floor's joints in order, from end 0")
         for (before, first), (joint, second) in pairwise(stations) if second <= first
     ]
     if len(stations) < LEAST_FLOOR_JOINTS and not faults:

@@ -9,8 +9,10 @@ lie on top.
 import math
 from dataclasses import dataclass
 
-from eyebar.errors import NotMeasured, OutOfRange
+from eyebar.errors import OutOfRange
 from eyebar.sections import closed_forms as form
+from eyebar.sections.amounts import Properties, measured, symmetric
+from eyebar.sections.rolled import rolled, rolled_area
 from eyebar.sections.shapes import (
     Channel,
     Channels,
@@ -22,38 +24,14 @@ from eyebar.sections.shapes import (
     Rods,
     RodShape,
     Rolled,
-    RolledShape,
     Section,
     Toes,
 )
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Properties:
-    """What a section's measures amount to.
-
-    `area` [in2]; `y_bar` centre of gravity above the section's lowest fibre [in]; `i_x`, `i_y`
-    inertia about the horizontal and the upright axis [in4]; `r_x`, `r_y` radii of gyration [in],
-    `r_least` the least about any axis; `top`, `bottom` distances from the centre of gravity to the
-    highest and the lowest fibre [in], `side` to the farther side [in]; `farther_side` is None where
-    given properties do not tell it, and `side` then raises NotMeasured.
-    """
-
-    area: float
-    y_bar: float
-    i_x: float
-    i_y: float
-    r_x: float
-    r_y: float
-    r_least: float
-    top: float
-    bottom: float
-    farther_side: float | None
-
-    @property
-    def side(self) -> float:
-        """Distance to the farther side [in]. Raises NotMeasured."""
-        return measured(self.farther_side, "distance to the fibre at the side")
+__all__ = [
+    "ChannelProperties", "Properties", "area", "channel_properties", "measured", "properties",
+    "rod_area",
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,13 +47,6 @@ class ChannelProperties:
     i_y: float
     r_x: float
     r_y: float
-
-
-def measured(value: float | None, what: str) -> float:
-    """The size, or NotMeasured naming it (the caller, who knows the part, puts its name in)."""
-    if value is None:
-        raise NotMeasured("", what)
-    return value
 
 
 def area(section: Section) -> float:
@@ -99,7 +70,7 @@ def area(section: Section) -> float:
                 _channel_area(section.near), _channel_area(section.far), width, thickness
             )
         case Rolled():
-            return section.number * _rolled_area(section)
+            return section.number * rolled_area(section)
         case Plates():
             return math.fsum(
                 form.rectangle_area(*_plate(plate, "plate")) for plate in section.plates
@@ -130,7 +101,7 @@ def properties(section: Section) -> Properties:
         case Channels():
             return _built_up(section)
         case Rolled():
-            return _rolled(section)
+            return rolled(section)
         case Given():
             return _given(section)
 
@@ -163,19 +134,9 @@ def channel_properties(channel: Channel) -> ChannelProperties:
     )
 
 
-def _symmetric(size: float, i_x: float, i_y: float, top: float, side: float) -> Properties:
-    """Properties of a section that is alike above and below, left and right."""
-    r_x = form.radius_of_gyration(i_x, size)
-    r_y = form.radius_of_gyration(i_y, size)
-    return Properties(
-        area=size, y_bar=top, i_x=i_x, i_y=i_y, r_x=r_x, r_y=r_y, r_least=min(r_x, r_y),
-        top=top, bottom=top, farther_side=side,
-    )
-
-
 def _strips(strips: tuple[tuple[float, float], ...]) -> Properties:
     """Upright strips (width, thickness) side by side, not tied together."""
-    return _symmetric(
+    return symmetric(
         math.fsum(form.rectangle_area(thickness, width) for width, thickness in strips),
         math.fsum(form.rectangle_inertia(thickness, width) for width, thickness in strips),
         math.fsum(form.rectangle_inertia(width, thickness) for width, thickness in strips),
@@ -193,7 +154,7 @@ def _rods(section: Rods) -> Properties:
         for rod in section.rods
     )
     half = max(rod.size or 0.0 for rod in section.rods) / 2
-    return _symmetric(size, inertia, inertia, half, half)
+    return symmetric(size, inertia, inertia, half, half)
 
 
 def _built_up(section: Channels) -> Properties:
@@ -281,83 +242,6 @@ def _plate(plate: Plate | None, name: str) -> tuple[float, float]:
     return (
         measured(plate.width, f"width of {name}"),
         measured(plate.thickness, f"thickness of {name}"),
-    )
-
-
-def _rolled_sizes(section: Rolled) -> tuple[float, float, float, float]:
-    return (
-        measured(section.depth, "depth"),
-        measured(section.web, "web thickness"),
-        measured(section.flange, "width of flange"),
-        measured(section.flange_thickness, "flange thickness"),
-    )
-
-
-def _rolled_area(section: Rolled) -> float:
-    sizes = _rolled_sizes(section)
-    if section.shape in (RolledShape.I, RolledShape.CHANNEL):
-        return form.channel_area(*sizes)
-    return form.angle_area(*sizes)
-
-
-def _rolled(section: Rolled) -> Properties:
-    number = section.number
-    depth, web, flange, thickness = sizes = _rolled_sizes(section)
-    size = number * _rolled_area(section)
-    match section.shape:
-        case RolledShape.I:
-            return _symmetric(
-                size, number * form.channel_inertia(*sizes),
-                number * form.i_side_inertia(*sizes), depth / 2, flange / 2,
-            )
-        case RolledShape.CHANNEL:
-            centre = form.channel_centre(*sizes)
-            return _symmetric(
-                size, number * form.channel_inertia(*sizes),
-                number * form.channel_side_inertia(*sizes, centre=centre),
-                depth / 2, max(centre, flange - centre),
-            )
-        case RolledShape.TEE:
-            height = form.angle_height(*sizes, area=size / number)
-            i_x = form.angle_inertia(*sizes, height=height)
-            i_y = form.i_side_inertia(depth - thickness, web, flange, 0.0)
-            i_y += form.rectangle_inertia(thickness, flange)
-            return _top_heavy(section, size, i_x, i_y, height)
-        case RolledShape.ANGLE:
-            return _angle(section, size)
-
-
-def _top_heavy(
-    section: Rolled, size: float, i_x: float, i_y: float, height: float
-) -> Properties:
-    """Properties of tees, whose flange lies on top; `i_x`, `i_y` of one piece."""
-    depth = measured(section.depth, "depth")
-    r_x = form.radius_of_gyration(i_x, size / section.number)
-    r_y = form.radius_of_gyration(i_y, size / section.number)
-    return Properties(
-        area=size, y_bar=depth - height, i_x=section.number * i_x, i_y=section.number * i_y,
-        r_x=r_x, r_y=r_y, r_least=min(r_x, r_y), top=height, bottom=depth - height,
-        farther_side=measured(section.flange, "width of flange") / 2,
-    )
-
-
-def _angle(section: Rolled, size: float) -> Properties:
-    """An angle bends first about neither of its legs: `r_least` is about its slanting axis."""
-    depth, web, flange, thickness = sizes = _rolled_sizes(section)
-    one = size / section.number
-    height = form.angle_height(*sizes, area=one)
-    # The same formulas with the two legs exchanged give the other axis.
-    turned = (flange, thickness, depth, web)
-    side = form.angle_height(*turned, area=one)
-    i_x = form.angle_inertia(*sizes, height=height)
-    i_y = form.angle_inertia(*turned, height=side)
-    product = form.angle_product(*sizes, side=side, height=height)
-    least = form.least_inertia(i_x, i_y, product)
-    return Properties(
-        area=size, y_bar=depth - height, i_x=section.number * i_x, i_y=section.number * i_y,
-        r_x=form.radius_of_gyration(i_x, one), r_y=form.radius_of_gyration(i_y, one),
-        r_least=form.radius_of_gyration(least, one), top=height, bottom=depth - height,
-        farther_side=max(side, flange - side),
     )
 
 
