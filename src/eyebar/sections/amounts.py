@@ -41,7 +41,7 @@ def measured(value: float | None, what: str) -> float:
     return value
 
 
-def symmetric(size: float, i_x: float, i_y: float, top: float, side: float) -> Properties:
+def symmetric(size: float, i_x: float, i_y: float, *, top: float, side: float) -> Properties:
     """Properties of a section that is alike above and below, left and right."""
     r_x = radius_of_gyration(i_x, size)
     r_y = radius_of_gyration(i_y, size)

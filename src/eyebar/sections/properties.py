@@ -140,8 +140,8 @@ def _strips(strips: tuple[tuple[float, float], ...]) -> Properties:
         math.fsum(form.rectangle_area(thickness, width) for width, thickness in strips),
         math.fsum(form.rectangle_inertia(thickness, width) for width, thickness in strips),
         math.fsum(form.rectangle_inertia(width, thickness) for width, thickness in strips),
-        max(width for width, _ in strips) / 2,
-        max(thickness for _, thickness in strips) / 2,
+        top=max(width for width, _ in strips) / 2,
+        side=max(thickness for _, thickness in strips) / 2,
     )
 
 
@@ -154,7 +154,7 @@ def _rods(section: Rods) -> Properties:
         for rod in section.rods
     )
     half = max(rod.size or 0.0 for rod in section.rods) / 2
-    return symmetric(size, inertia, inertia, half, half)
+    return symmetric(size, inertia, inertia, top=half, side=half)
 
 
 def _built_up(section: Channels) -> Properties:

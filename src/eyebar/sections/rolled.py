@@ -31,14 +31,14 @@ def rolled(section: Rolled) -> Properties:
         case RolledShape.I:
             return symmetric(
                 size, number * form.channel_inertia(*sizes),
-                number * form.i_side_inertia(*sizes), depth / 2, flange / 2,
+                number * form.i_side_inertia(*sizes), top=depth / 2, side=flange / 2,
             )
         case RolledShape.CHANNEL:
             centre = form.channel_centre(*sizes)
             return symmetric(
                 size, number * form.channel_inertia(*sizes),
                 number * form.channel_side_inertia(*sizes, centre=centre),
-                depth / 2, max(centre, flange - centre),
+                top=depth / 2, side=max(centre, flange - centre),
             )
         case RolledShape.TEE:
             height = form.angle_height(*sizes, area=size / number)
