@@ -80,11 +80,11 @@ class MemberGroup(Entry):
     section: SectionEntry
     material: Text
     pin_offset: Offset | None = None
-    """Pins below the centre of gravity; not given: in it."""
+    """Pins below the centre of gravity; not given: in it, or at mid-depth under a cover plate."""
     spliced_at: JointList | None = None
     """Joints where the run of bars is cut; not given: at every joint."""
     lateral_points: JointList | None = None
-    """Joints that are held sideways; not given: both ends of every bar."""
+    """Joints that are held sideways; not given: both ends of a bar, of a top chord its two ends."""
     ends: FixingWord | None = None
     """How the bars end; not given: on pins."""
     can_push: Truth | None = None
