@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 
 from eyebar.bridge.laid import Laid, fault, laid_out
 from eyebar.bridge.members import Member, member
-from eyebar.errors import BadRecord, Fault, did_you_mean
+from eyebar.errors import Fault, did_you_mean
 from eyebar.record import Record, SectionEntry
 from eyebar.terms import BAR_KINDS, Kind
 
@@ -26,12 +26,6 @@ def form_faults(record: Record) -> tuple[Fault, ...]:
     ):
         found.setdefault((one.where, one.got, one.rule), one)
     return tuple(sorted(found.values(), key=lambda one: one.line or 0))
-
-
-def refuse_faults(record: Record) -> None:
-    """Raise BadRecord where `form_faults` finds any."""
-    if faults := form_faults(record):
-        raise BadRecord(record.file, faults)
 
 
 def pushes(said: Member) -> bool | None:
