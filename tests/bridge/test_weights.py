@@ -110,3 +110,10 @@ def test_no_surfacing_no_weight() -> None:
 def test_stringers_of_unknown_size_leave_the_dead_load_unknown() -> None:
     found = bridge(("size: 4 in x 12 in, ", "size: 4 in x not measured, "))
     assert found.unknown_loads == ("size of stringers not measured",)
+
+
+def test_floorbeams_weighed_by_volume_alone_leave_the_dead_load_unknown() -> None:
+    found = bridge(("floorbeams: {weight: 1200 lb}", "floorbeams: {weight: 50 lb/ft3}"))
+    assert found.unknown_loads == (
+        "size of floorbeams not recorded, only their weight by volume",
+    )

@@ -71,12 +71,13 @@ def weights_on(
             wearing=True,
         ),
         _stringers(floor, across),
+        _floorbeams(floor, across),
     ):
         if isinstance(found, str):
             unknown.append(found)
         elif found is not None:
             items.append(found)
-    items += [_floorbeams(floor, across), *_lines(floor, across)]
+    items += _lines(floor, across)
     return tuple(items), tuple(unknown)
 
 
@@ -133,12 +134,14 @@ def _stringers(floor: FloorEntry, across: Across) -> Weight | str:
     return _along("stringers", count * one, f"{count} x {words}", across.share)
 
 
-def _floorbeams(floor: FloorEntry, across: Across) -> Weight:
+def _floorbeams(floor: FloorEntry, across: Across) -> Weight | str:
     """One at each floor joint between the ends, half of it to each truss."""
     beams = floor.floorbeams
     length_ft = across.spacing_ft if beams.length is None else beams.length.in_unit("ft")
     if beams.weight.dimension is Dimension.FORCE:
         whole, words = beams.weight.in_unit("kip"), f"{beams.weight}"
+    elif beams.weight.dimension is Dimension.DENSITY:
+        return "size of floorbeams not recorded, only their weight by volume"
     else:
         whole = beams.weight.in_unit("kip/ft") * length_ft
         words = f"{beams.weight} x {length_ft:g} ft"
@@ -154,16 +157,14 @@ def _lines(floor: FloorEntry, across: Across) -> Iterable[Weight]:
     if floor.railing is not None:
         weight = floor.railing.weight
         yield _along("railing", weight.in_unit("kip/ft"), f"{weight} on this side", 1.0)
-    for group, wearing in ((floor.utilities, True), (floor.others, False)):
+    bracing = {} if floor.bracing is None else {"bracing": floor.bracing}
+    for group, wearing in ((floor.utilities, True), (floor.others, False), (bracing, False)):
         for name, line in group.items():
             if line.truss not in (None, across.truss):
                 continue
             share = 0.5 if line.truss is None else 1.0
             yield _along(name, line.weight.in_unit("kip/ft"), f"{line.weight}", share,
                          wearing=wearing)
-    if floor.bracing is not None:
-        weight = floor.bracing.weight
-        yield _along("bracing", weight.in_unit("kip/ft"), f"{weight}", 0.5)
 
 
 def _along(
