@@ -180,10 +180,12 @@ def _overrides(known: Known) -> Iterator[Fault]:
         yield from known.material_faults((*path, "material"), entry.material)
         yield from _joints(known, (*path, "spliced at"), entry.spliced_at or ())
         yield from _joints(known, (*path, "lateral points"), entry.lateral_points or ())
-        fields = entry.model_fields_set - {"note", "reason"}
+        fields = entry.model_fields_set - {"reason"}
         if not fields:
             yield known.fault(path, "overrides nothing", cure="write what differs, or leave it out")
-        fitting = {"bearing"} if part.kind is Kind.BEARING else _BAR_FIELDS if part.bar else set()
+        fitting = _BAR_FIELDS if part.bar else {"note"}
+        if part.kind is Kind.BEARING:
+            fitting = {"bearing", "note"}
         for name in sorted(fields - fitting):
             key = name.replace("_", " ")
             yield known.fault((*path, key), f"does not belong to {part}", got=key,

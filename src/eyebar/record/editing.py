@@ -43,8 +43,9 @@ def with_override(text: str, part: str, differing: Differing, *, reason: str) ->
     an address that is none, BadRecord where the text cannot be edited so.
     """
     key = str(address(part))
+    tree = _tree(text)
     for name, value in (*differing.items(), ("reason", reason)):
-        text = _with(text, ("overrides", key, name), value)
+        text, tree = _with(text, tree, ("overrides", key, name), value)
     return text
 
 
@@ -84,22 +85,22 @@ def write_whole(path: FilePath, text: str) -> None:
         os.close(folder)
 
 
-def _with(text: str, path: Path, value: str | Differing) -> str:
-    """The text with a value at a path; blocks of keys are entered key by key."""
-    tree = _tree(text)
+def _with(text: str, tree: Node, path: Path, value: str | Differing) -> tuple[str, Node]:
+    """The text, and its tree, with a value at a path; blocks of keys are entered key by key."""
     path = _as_written(tree, path)
     if isinstance(value, Mapping) and tree.at(path) is not None:
         for key, below in value.items():
-            text = _with(text, (*path, key), below)
-        return text
+            text, tree = _with(text, tree, (*path, key), below)
+        return text, tree
     shift = len(text) - len(text.removeprefix(BYTE_ORDER_MARK))
     edited = text
     for splice in sorted(_splices(tree, text[shift:], path, value), key=lambda one: -one.start):
         start, end = splice.start + shift, splice.end + shift
         edited = edited[:start] + splice.text + edited[end:]
-    if _tree(edited).plain() != _set(tree.plain(), path, value):
+    after = _tree(edited)
+    if after.plain() != _set(tree.plain(), path, value):
         raise _by_hand(tree, path)
-    return edited
+    return edited, after
 
 
 def _as_written(tree: Node, path: Path) -> Path:
