@@ -16,6 +16,7 @@ from eyebar.documents.opened import (
 )
 from eyebar.documents.rate import place_object
 from eyebar.documents.vehicles import vehicle_objects
+from eyebar.errors import NotMeasured
 from eyebar.loads import Shares, joint_loads, shares
 from eyebar.rating import loaded_states
 from eyebar.rating.live import LiveForces, dead_load_forces, live_forces
@@ -28,9 +29,11 @@ def forces_document(
 ) -> dict[str, Any]:
     """Every truss as it was solved, and its forces under dead load and vehicles.
 
-    Raises BadRecord, Unstable, OutOfRange.
+    Raises BadRecord, Unstable, OutOfRange, and NotMeasured where a weight of the floor is unknown.
     """
     one = opened(record, on=on, office=office)
+    if one.bridge.unknown_loads:
+        raise NotMeasured("the floor", f"weight ({', '.join(one.bridge.unknown_loads)})")
     vehicles = one.rated_vehicles
     found = [_truss(one, truss) for truss in one.bridge.trusses]
     assumed = [said for _, said in found]
