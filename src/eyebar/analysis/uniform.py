@@ -2,19 +2,23 @@
 
 Which stretches of road make a uniform load worst for a bar depends on the bars that then work, and
 those on the load. So every bar's worst stretches are taken for each slack set that its paths meet,
-until they meet no new one. The least multiple so found is bounded by trying, not proven; tests hold
-it against every pattern of loaded panels.
+until they meet no new one. What moves beside the uniform load, a train or the lane's single weight,
+stands at its worst place in that set; for chords also anywhere between it and the next place on the
+way to another set's, for in a panel with crossed rods a chord's force is the lesser of two lines and
+greatest where they are equal. The least multiple so found is bounded by trying, not proven; tests
+hold it against every pattern of loaded panels.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from eyebar.analysis.influence import InfluenceLines, uniform_panel_loads, weight_at_greatest
 from eyebar.analysis.model import Floats
 from eyebar.analysis.paths import Ints, paths
-from eyebar.analysis.places import Places
+from eyebar.analysis.places import Places, places
 from eyebar.analysis.rays import Task
 from eyebar.terms import Direction
 
@@ -35,11 +39,13 @@ class Lane:
 class LaneWish:
     """Lane loads to be found that are worst for some bars.
 
-    `bars` (b,) numbers of the bars; `fixed` (e,) forces under dead load and its slack set `start`;
-    `train`: where it is given, its worst place in the same slack set is added to the lane load.
+    `bars` (b,) numbers of the bars; `chords` (n,) which bars of the truss are chords; `fixed` (e,)
+    forces under dead load and its slack set `start`; `train`: where it is given, its worst place in
+    the same slack set is added to the lane load.
     """
 
     bars: Ints
+    chords: NDArray[np.bool_]
     lane: Lane
     fixed: Floats
     start: int
@@ -48,21 +54,26 @@ class LaneWish:
 
 @dataclass(frozen=True, slots=True)
 class _Rows:
-    """Loads (r, p) of rows, each the worst for pull or push of one bar in one slack set."""
+    """Rows (r,), each the worst for pull or push of one bar in one slack set.
+
+    `lane` (r, p) lane loads; `place` (r,) of what moves beside them, -1 where nothing does; `loads`
+    (r, p) of both.
+    """
 
     bar: Ints
     sense: Ints
+    lane: Floats
+    place: Ints
     loads: Floats
-    front_ft: Floats
-    spacing_ft: Floats
 
 
 def lane_tasks(
     lines: InfluenceLines, wishes: Sequence[LaneWish], cap: float
 ) -> list[Task | None]:
-    """For each wish the rows of lane loads that are worst for its bars, as a task without
-    neighbours; None where no lane load does anything to them."""
+    """For each wish the lane loads that are worst for its bars, as a task; None where no lane load
+    does anything to them. Neighbours are places of one train beside one lane load."""
     asked = [_first(wish, lines.sets.number(0)) for wish in wishes]
+    moving = [_moving(lines, wish) for wish in wishes]
     tried: list[set[tuple[int, int, int]]] = [set() for _ in wishes]
     parts: list[list[_Rows]] = [[] for _ in wishes]
     active = list(range(len(wishes)))
@@ -72,13 +83,20 @@ def lane_tasks(
         rows = []
         for i in active:
             tried[i] |= set(zip(*(column.tolist() for column in asked[i]), strict=True))
-            rows.append(_rows(lines, asked[i], wishes[i]))
+            rows.append(_rows(lines, asked[i], wishes[i], moving[i]))
             parts[i].append(rows[-1])
         for i, met in zip(active, _met(lines, wishes, active, rows, cap), strict=True):
             columns = zip(*sorted(met - tried[i]), strict=True)
             asked[i] = tuple(np.array(column, dtype=np.intp) for column in columns)
         active = [i for i in active if asked[i]]
-    return [_task(lines, part, wish) for part, wish in zip(parts, wishes, strict=True)]
+    return [_task(lines, *one) for one in zip(parts, moving, wishes, strict=True)]
+
+
+def _moving(lines: InfluenceLines, wish: LaneWish) -> Places | None:
+    """What moves beside the uniform load: the train, else the single weight as a train."""
+    if wish.train is not None or not wish.lane.point_kip:
+        return wish.train
+    return places((wish.lane.point_kip,), (), lines.stations_ft, Direction.UP)
 
 
 def _first(wish: LaneWish, everything: int) -> tuple[Ints, ...]:
@@ -110,7 +128,9 @@ def _met(
     return found
 
 
-def _rows(lines: InfluenceLines, asked: tuple[Ints, ...], wish: LaneWish) -> _Rows:
+def _rows(
+    lines: InfluenceLines, asked: tuple[Ints, ...], wish: LaneWish, moving: Places | None
+) -> _Rows:
     """Worst loads for each bar's pull or push in its slack set, without those that load nothing."""
     bar, sense, number = asked
     ordinates = np.empty((len(bar), len(lines.stations_ft)))
@@ -118,34 +138,66 @@ def _rows(lines: InfluenceLines, asked: tuple[Ints, ...], wish: LaneWish) -> _Ro
         there = number == one
         ordinates[there] = lines.ordinates(int(one))[:, bar[there]].T
     ordinates *= sense[:, None]
-    loads = uniform_panel_loads(lines.stations_ft, ordinates, wish.lane.kip_per_ft)
-    if wish.lane.point_kip:
-        loads += weight_at_greatest(ordinates, wish.lane.point_kip)
-    front, spacing = np.full(len(bar), np.nan), np.zeros((len(bar), 0))
-    if wish.train is not None:
-        worst = (ordinates @ wish.train.loads.T).argmax(axis=1)
-        front, spacing = wish.train.front_ft[worst], wish.train.spacing_ft[worst]
-        loads += wish.train.loads[worst]
+    lane = uniform_panel_loads(lines.stations_ft, ordinates, wish.lane.kip_per_ft)
+    if wish.train is not None and wish.lane.point_kip:
+        lane += weight_at_greatest(ordinates, wish.lane.point_kip)
+    place, loads = np.full(len(bar), -1, dtype=np.intp), lane
+    if moving is not None:
+        place = (ordinates @ moving.loads.T).argmax(axis=1)
+        loads = lane + moving.loads[place]
     some = loads.any(axis=1)
-    return _Rows(bar[some], sense[some], loads[some], front[some], spacing[some])
+    return _Rows(bar[some], sense[some], lane[some], place[some], loads[some])
 
 
-def _task(lines: InfluenceLines, parts: Sequence[_Rows], wish: LaneWish) -> Task | None:
-    """All rows, each load once."""
-    loads = np.concatenate([part.loads for part in parts])
-    if not len(loads):
+def _task(
+    lines: InfluenceLines, parts: Sequence[_Rows], moving: Places | None, wish: LaneWish
+) -> Task | None:
+    """All lane loads, each once, with what moves beside them at its worst places and around."""
+    lane = np.concatenate([part.lane for part in parts])
+    if not len(lane):
         return None
-    front = np.concatenate([part.front_ft for part in parts])
-    spacing = np.concatenate([part.spacing_ft for part in parts])
-    key = np.round(np.column_stack([loads, np.nan_to_num(front), spacing]), 9)
-    whole = np.ascontiguousarray(key).view(f"V{key.dtype.itemsize * key.shape[1]}")
-    _, once = np.unique(whole, return_index=True)
-    once = np.sort(once)
-    merged = Places(
-        direction=wish.train.direction if wish.train is not None else Direction.UP,
-        front_ft=front[once], spacing_ft=spacing[once], line=np.arange(len(once)),
-        loads=loads[once],
-    )
+    key = np.ascontiguousarray(np.round(lane, 9))
+    whole = key.view(f"V{key.dtype.itemsize * key.shape[1]}").ravel()
+    _, once, which = np.unique(whole, return_index=True, return_inverse=True)
+    if moving is None:
+        loads = lane[once]
+        stand = Places(
+            direction=Direction.UP, front_ft=np.full(len(once), np.nan),
+            spacing_ft=np.zeros((len(once), 0)), line=np.arange(len(once)), loads=loads,
+        )
+    else:
+        bar, sense, place = (
+            np.concatenate([getattr(part, name) for part in parts])
+            for name in ("bar", "sense", "place")
+        )
+        near = _near(place, 2 * bar + (sense > 0), wish.chords[bar])
+        stand = _around(moving, lane[once], which, near)
     return Task(
-        places=merged, fixed=wish.fixed, start=wish.start, growing=merged.loads @ lines.units
+        places=stand, fixed=wish.fixed, start=wish.start, growing=stand.loads @ lines.units
+    )
+
+
+def _near(place: Ints, part: Ints, chord: NDArray[np.bool_]) -> Ints:
+    """(r, 3) each row's place, and a chord's neighbours of it towards other places (r,) of the same
+    part (r,)."""
+    _, part = np.unique(part, return_inverse=True)
+    least = np.full(part.max() + 1, place.max())
+    most = np.zeros_like(least)
+    np.minimum.at(least, part, place)
+    np.maximum.at(most, part, place)
+    before, behind = chord & (least[part] < place), chord & (most[part] > place)
+    return np.stack([place - before, place, place + behind], axis=1)
+
+
+def _around(moving: Places, lane: Floats, which: Ints, near: Ints) -> Places:
+    """Places of a train (r, 3) beside lane loads (k, p), `which` (r,) of them; each pair once."""
+    there = moving.line[near] == moving.line[near[:, 1:2]]
+    near = np.where(there, near, near[:, 1:2])
+    pairs = np.unique(np.stack([np.repeat(which, 3), near.ravel()], axis=1), axis=0)
+    load, stand = pairs.T
+    apart = (np.diff(load) != 0) | (np.diff(stand) != 1) | (np.diff(moving.line[stand]) != 0)
+    return Places(
+        direction=moving.direction, front_ft=moving.front_ft[stand],
+        spacing_ft=moving.spacing_ft[stand], line=np.concatenate([[0], np.cumsum(apart)]),
+        loads=lane[load] + moving.loads[stand],
     )

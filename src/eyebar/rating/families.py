@@ -192,7 +192,7 @@ def _wishes(
     return [
         (
             LaneWish(
-                bars=np.flatnonzero(bars),
+                bars=np.flatnonzero(bars), chords=chords,
                 lane=Lane(kip_per_ft=family.lane_kip_per_ft, point_kip=point),
                 fixed=loaded.dead(*dead), start=loaded.start(*dead), train=train,
             ),
