@@ -7,7 +7,7 @@ import numpy as np
 
 from eyebar.analysis.model import Floats
 from eyebar.bridge.parts import Bar
-from eyebar.errors import NotMeasured
+from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.office import Values
 from eyebar.resistance import Condition, Limit, limits
 from eyebar.terms import Level, Method
@@ -49,7 +49,7 @@ class StrengthTable:
     values: Values
     condition: Condition
     not_rated: dict[str, str] = field(default_factory=dict)
-    known: dict[tuple[object, ...], tuple[Limit, ...] | NotMeasured] = field(default_factory=dict)
+    known: dict[tuple[object, ...], tuple[Limit, ...] | NotMeasured | OutOfRange] = field(default_factory=dict)
     tables: dict[tuple[object, ...], Strengths] = field(default_factory=dict)
 
     def of(
@@ -76,13 +76,16 @@ class StrengthTable:
                     bar, method=method, level=level, dead_factor_dc=dead_factor_dc,
                     values=self.values, condition=self.condition,
                 )
-            except NotMeasured as missing:
-                self.known[key] = missing
+            except (NotMeasured, OutOfRange) as refusal:
+                self.known[key] = refusal
         found = self.known[key]
+        if isinstance(found, tuple):
+            return found
         if isinstance(found, NotMeasured):
             self.not_rated[bar.address] = f"{found.what} of {bar.address} not measured"
-            return ()
-        return found
+        else:
+            self.not_rated[bar.address] = f"no strength can be found: {found}"
+        return ()
 
 
 _NAMING = frozenset({"name", "address", "ends", "readings", "material"})
