@@ -174,9 +174,9 @@ def test_an_exception_without_reason_unit_or_name_is_refused_in_the_records_word
             "yield.wrought irn": (30.0, "ksi", "coupons"), "traffic.low": (900.0, "", ""),
         })
     text = str(caught.value)
-    assert "office > yield.wrought irn: is no value of ours; did you mean" in text
-    assert "office > traffic.low > unit: is missing" in text
-    assert "office > traffic.low > reason: is missing; say why this bridge differs" in text
+    assert "values > yield.wrought irn: is no value of ours; did you mean" in text
+    assert "values > traffic.low > unit: is missing" in text
+    assert "values > traffic.low > reason: is missing; say why this bridge differs" in text
 
 
 def test_a_folder_that_is_not_there_is_refused(tmp_path: Path) -> None:

@@ -94,7 +94,7 @@ def _record_rows(
 
 def _of_record(fault: Fault) -> Fault:
     """The fault in the record's words: what a table calls source is a reason there."""
-    where = f"office > {fault.where}"
+    where = f"values > {fault.where}"
     if not where.endswith(" > source"):
         return replace(fault, where=where)
     cure = "say why this bridge differs"
