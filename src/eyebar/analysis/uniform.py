@@ -4,7 +4,7 @@ Which stretches of road make a uniform load worst for a bar depends on the bars 
 those on the load. So every bar's worst stretches are taken for each slack set that its paths meet,
 until they meet no new one. What moves beside the uniform load, a train or the lane's single weight,
 stands at its worst place in that set; for chords also anywhere between it and the next place on the
-way to another set's, for in a panel with crossed rods a chord's force is the lesser of two lines and
+way to another set's, for in a panel with crossed rods a chord's force is the lesser of two lines,
 greatest where they are equal. The least multiple so found is bounded by trying, not proven; tests
 hold it against every pattern of loaded panels.
 """

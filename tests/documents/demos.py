@@ -1,0 +1,59 @@
+"""Documents of the invented bridges, each made once in a test run."""
+
+import json
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from eyebar.demo import bridge_records
+from eyebar.documents import (
+    check_document,
+    explain_document,
+    forces_document,
+    rate_document,
+    vehicles_document,
+)
+
+NAMES = tuple(bridge_records())
+
+Document = dict[str, Any]
+
+
+def record(name: str) -> Path:
+    """The record of a demo bridge."""
+    return Path(str(bridge_records()[name]))
+
+
+@cache
+def rate(name: str) -> Document:
+    """The `rate` document of a demo, as its reader gets it: out of the JSON text."""
+    return _read(rate_document(record(name)))
+
+
+@cache
+def forces(name: str) -> Document:
+    """The `forces` document of a demo, out of the JSON text."""
+    return _read(forces_document(record(name)))
+
+
+@cache
+def explain(name: str, part: str) -> Document:
+    """The `explain` document of one part of a demo, out of the JSON text."""
+    return _read(explain_document(record(name), part))
+
+
+@cache
+def check(name: str) -> Document:
+    """The `check` document of a demo, out of the JSON text."""
+    return _read(check_document(record(name)))
+
+
+@cache
+def vehicles() -> Document:
+    """The `vehicles` document, out of the JSON text."""
+    return _read(vehicles_document())
+
+
+def _read(document: Document) -> Document:
+    found: Document = json.loads(json.dumps(document, allow_nan=False))
+    return found
