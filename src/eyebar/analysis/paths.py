@@ -100,6 +100,7 @@ def paths(
     sets: SlackSets,
     fixed: Floats,
     growing: Floats,
+    *,
     start: Ints,
     cap: float | Floats,
 ) -> Paths:
@@ -108,7 +109,8 @@ def paths(
     Parameters: `fixed`, `growing` (r, e) element forces with all bars working [kip]; `start` (r,)
     the slack set at 0, as `starting_sets` finds it.
     """
-    walk = _Walk(sets, fixed, growing, start, np.broadcast_to(np.asarray(cap, float), len(fixed)))
+    caps = np.broadcast_to(np.asarray(cap, float), len(fixed))
+    walk = _Walk(sets, fixed, growing, start=start, cap=caps)
     while len(walk.active):
         walk.advance()
     return walk.result()
@@ -122,6 +124,7 @@ class _Walk:
         sets: SlackSets,
         fixed: Floats,
         growing: Floats,
+        *,
         start: Ints,
         cap: Floats,
     ) -> None:
@@ -279,4 +282,5 @@ def lowered(sets: SlackSets, forces: Floats) -> Paths:
     raised[model.unilateral] += lift * model.sense
     lowering = np.zeros_like(forces)
     lowering[model.unilateral] = -model.sense
-    return paths(sets, raised[None], lowering[None], np.array([sets.number(0)]), lift)
+    begin = np.array([sets.number(0)])
+    return paths(sets, raised[None], lowering[None], start=begin, cap=lift)

@@ -56,7 +56,7 @@ def _tightened(
     start = starting_sets(sets, low[None])[0]
     if start is None:
         raise OutOfRange(f"pull of {bar}", pull, "in a truss that stands without this bar")
-    walked = paths(sets, low[None], unit[None], np.array([start]), 2 * GREATEST_KIP)
+    walked = paths(sets, low[None], unit[None], start=np.array([start]), cap=2 * GREATEST_KIP)
     force = walked.forces[0, :, element]
     over = np.flatnonzero(force >= pull)
     if not len(over) or over[0] == 0:

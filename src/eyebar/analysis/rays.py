@@ -63,7 +63,7 @@ def followed(sets: SlackSets, tasks: Sequence[Task], cap: float) -> tuple[Rays, 
     start = np.array([t.start for t in tasks], dtype=np.intp)
     number = np.repeat(np.arange(len(tasks)), [len(t.places.front_ft) for t in tasks])
     growing = np.concatenate([t.growing for t in tasks])
-    walked = paths(sets, fixed[number], growing, start[number], cap)
+    walked = paths(sets, fixed[number], growing, start=start[number], cap=cap)
     rays = Rays(
         number,
         np.concatenate([t.places.front_ft for t in tasks]),
@@ -198,7 +198,7 @@ def _split(
     column = parts[:, None]
     growing = (1 - column) * rays.rates(a) + column * rays.rates(b)
     task = rays.task[a]
-    fresh = paths(sets, fixed[task], growing, start[task], cap)
+    fresh = paths(sets, fixed[task], growing, start=start[task], cap=cap)
     old = len(rays.task)
     rays.front = np.concatenate([rays.front, (1 - parts) * rays.front[a] + parts * rays.front[b]])
     rays.spacing = np.concatenate(

@@ -117,7 +117,7 @@ def _met(
     fixed = np.repeat(np.stack([wishes[i].fixed for i in active]), count, axis=0)
     start = np.repeat([wishes[i].start for i in active], count)
     growing = np.concatenate([part.loads for part in rows]) @ lines.units
-    walked = paths(lines.sets, fixed, growing, start, min(cap, SEARCHED))
+    walked = paths(lines.sets, fixed, growing, start=start, cap=min(cap, SEARCHED))
     found, begin = [], 0
     for part in rows:
         sets = walked.sets[begin : begin + len(part.bar)]
