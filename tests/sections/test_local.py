@@ -45,5 +45,15 @@ def test_half_a_flange_projects_from_an_i_beam_and_a_whole_leg_from_an_angle() -
     assert widths(RolledShape.ANGLE) == [10.0, 5.0]
 
 
+def test_plates_that_are_alike_are_counted() -> None:
+    # By hand: of two I-beams two webs and eight halves of flanges; of a channel two flanges.
+    beams = Rolled(
+        shape=RolledShape.I, number=2, depth=10.0, web=0.5, flange=5.0, flange_thickness=0.75
+    )
+    assert [one.number for one in plates_of(beams)] == [2, 8]
+    pair = Channels(near=CHANNEL, far=CHANNEL, apart=8.0, toes=Toes.OUT)
+    assert [one.number for one in plates_of(pair)] == [1, 2, 1, 2]
+
+
 def test_bars_that_are_plates_themselves_have_none() -> None:
     assert plates_of(Plates(plates=(Plate(width=8, thickness=0.5),))) == ()

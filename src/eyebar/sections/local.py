@@ -34,12 +34,14 @@ HELD_ON_ONE_EDGE = (StripKind.FLANGE, StripKind.LEG)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlateStrip:
-    """One flat plate of a section: `width`, `thickness` [in], by the name that reports use."""
+    """Flat plates of a section that are alike: `width`, `thickness` [in], by the name that reports
+    use, and how many of them there are."""
 
     name: str
     width: float
     thickness: float
     kind: StripKind
+    number: int = 1
 
     @property
     def held(self) -> Held:
@@ -85,7 +87,7 @@ def _channel(channel: Channel, side: str) -> tuple[PlateStrip, PlateStrip]:
         PlateStrip(
             name=f"flanges of the {side} channel",
             width=measured(channel.flange, "width of flange"), thickness=thickness,
-            kind=StripKind.FLANGE,
+            kind=StripKind.FLANGE, number=2,
         ),
     )
 
@@ -108,34 +110,48 @@ def _cover(cover: Plate, section: Channels) -> PlateStrip:
 def _rolled(section: Rolled) -> tuple[PlateStrip, ...]:
     depth, web = measured(section.depth, "depth"), measured(section.web, "web thickness")
     flange, thickness = measured(section.flange, "width of flange"), _flange_thickness(section)
+    number = section.number
     match section.shape:
         case RolledShape.I:
             return (
                 PlateStrip(
-                    name="web", width=depth - 2 * thickness, thickness=web, kind=StripKind.WEB
+                    name="web", width=depth - 2 * thickness, thickness=web, kind=StripKind.WEB,
+                    number=number,
                 ),
                 PlateStrip(
-                    name="flanges", width=flange / 2, thickness=thickness, kind=StripKind.FLANGE
+                    name="flanges", width=flange / 2, thickness=thickness, kind=StripKind.FLANGE,
+                    number=4 * number,
                 ),
             )
         case RolledShape.CHANNEL:
             return (
                 PlateStrip(
-                    name="web", width=depth - 2 * thickness, thickness=web, kind=StripKind.WEB
+                    name="web", width=depth - 2 * thickness, thickness=web, kind=StripKind.WEB,
+                    number=number,
                 ),
                 PlateStrip(
-                    name="flanges", width=flange, thickness=thickness, kind=StripKind.FLANGE
+                    name="flanges", width=flange, thickness=thickness, kind=StripKind.FLANGE,
+                    number=2 * number,
                 ),
             )
         case RolledShape.TEE:
             return (
-                PlateStrip(name="stem", width=depth, thickness=web, kind=StripKind.FLANGE),
                 PlateStrip(
-                    name="flange", width=flange / 2, thickness=thickness, kind=StripKind.FLANGE
+                    name="stem", width=depth, thickness=web, kind=StripKind.FLANGE, number=number
+                ),
+                PlateStrip(
+                    name="flange", width=flange / 2, thickness=thickness, kind=StripKind.FLANGE,
+                    number=2 * number,
                 ),
             )
         case RolledShape.ANGLE:
             return (
-                PlateStrip(name="upright leg", width=depth, thickness=web, kind=StripKind.LEG),
-                PlateStrip(name="level leg", width=flange, thickness=thickness, kind=StripKind.LEG),
+                PlateStrip(
+                    name="upright leg", width=depth, thickness=web, kind=StripKind.LEG,
+                    number=number,
+                ),
+                PlateStrip(
+                    name="level leg", width=flange, thickness=thickness, kind=StripKind.LEG,
+                    number=number,
+                ),
             )
