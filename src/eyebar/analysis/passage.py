@@ -30,12 +30,10 @@ def passages(sweep: Sweep, limits: Floats, sense: int, bars: Ints | None = None)
     where they are given; the others have none.
     """
     chosen = np.flatnonzero(np.isfinite(limits)) if bars is None else bars
-    forces = sense * sweep.forces[:, chosen]
-    bound = limits[chosen]
-    over: NDArray[np.bool_] = forces >= bound
-    first, second = sweep.edges.T
-    edge, bar = np.nonzero(over[first] ^ over[second])
-    p, q = first[edge], second[edge]
+    forces, bound = sweep.forces[:, chosen], sense * limits[chosen]
+    over: NDArray[np.bool_] = forces >= bound if sense > 0 else forces <= bound
+    edge, bar = _crossed(over, sweep.edges)
+    p, q = sweep.edges[edge].T
     force_p, force_q = forces[p, bar], forces[q, bar]
     part = (bound[bar] - force_p) / (force_q - force_p)
     multiple = sweep.multiple[p] + part * (sweep.multiple[q] - sweep.multiple[p])
@@ -48,6 +46,22 @@ def passages(sweep: Sweep, limits: Floats, sense: int, bars: Ints | None = None)
     begun = chosen[over[0]]
     best[begun], where[begun], along[begun] = 0.0, 0, 0.0
     return Passages(multiple=best, edge=where, part=along)
+
+
+def _crossed(over: NDArray[np.bool_], edges: Ints) -> tuple[Ints, Ints]:
+    """Edges and columns between whose ends a column of `over` (q, b) changes.
+
+    Columns are packed into words: most edges change none, and are passed over whole.
+    """
+    wide = -(-over.shape[1] // 64) * 64
+    room = np.zeros((len(over), wide), dtype=bool)
+    room[:, : over.shape[1]] = over
+    words = np.packbits(room, axis=1).view(np.uint64)
+    change = words[edges[:, 0]] ^ words[edges[:, 1]]
+    rows = np.flatnonzero(change.any(axis=1))
+    bits = np.unpackbits(change[rows].view(np.uint8), axis=1, count=over.shape[1])
+    row, bar = np.nonzero(bits)
+    return rows[row], bar
 
 
 def joined(first: Passages, second: Passages, bars: Ints) -> Passages:

@@ -55,9 +55,7 @@ def entries(answers: Sequence[Answer], dead: Floats) -> list[list[PartRating]]:
 
     Places are looked up sweep by sweep, for all answers together.
     """
-    found: list[list[PartRating]] = [
-        [_without(one.question, float(force)) for force in dead] for one in answers
-    ]
+    found: list[list[PartRating | None]] = [[None] * len(dead) for _ in answers]
     by_sweep: dict[int, tuple[Swept, list[_Piece]]] = {}
     for number, answer in enumerate(answers):
         for piece in _pieces(number, answer):
@@ -75,7 +73,13 @@ def entries(answers: Sequence[Answer], dead: Floats) -> list[list[PartRating]]:
             begin += len(piece.bars)
             for bar, rating in _ratings(answers[piece.answer], piece, looked, rows):
                 found[piece.answer][bar] = rating
-    return found
+    return [
+        [
+            _without(answer.question, float(force)) if one is None else one
+            for one, force in zip(row, dead, strict=True)
+        ]
+        for answer, row in zip(answers, found, strict=True)
+    ]
 
 
 def _pieces(number: int, answer: Answer) -> list[_Piece]:
