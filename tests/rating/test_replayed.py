@@ -1,0 +1,68 @@
+"""The working of a rating, made again by the same formulas, is the rating to the bit."""
+
+from functools import cache
+
+import pytest
+
+from eyebar.documents import opened
+from eyebar.documents.opened import Opened
+from eyebar.errors import Unknown
+from eyebar.formula import Note, Step
+from eyebar.rating import BridgeRating, rated_bridge, replayed
+from tests.documents import demos
+
+each = pytest.mark.parametrize("name", demos.NAMES)
+
+FIGURES = (
+    "factor", "plain_factor", "tons", "limit_kip", "capacity", "share", "live_factor", "impact",
+)
+
+
+@cache
+def rated(name: str) -> tuple[Opened, BridgeRating]:
+    """A demo bridge and its rating."""
+    one = opened(demos.record(name))
+    return one, rated_bridge(one.bridge, one.values, one.rated_vehicles)
+
+
+@each
+def test_every_rating_replayed_is_the_same_to_the_bit(name: str) -> None:
+    one, rating = rated(name)
+    replays = 0
+    for part in rating.parts:
+        for made in part.ratings:
+            again = replayed(
+                one.bridge, part, made, vehicle=one.vehicles[made.vehicle], values=one.values
+            )
+            differ = [f for f in FIGURES if getattr(again, f) != getattr(made, f)]
+            assert not differ, (part.address, made.vehicle, made.method, made.level, differ)
+            replays += 1
+    assert replays > 3000
+
+
+@each
+def test_the_last_steps_of_a_working_are_the_factor_and_what_comes_of_it(name: str) -> None:
+    one, rating = rated(name)
+    part = next(part for part in rating.parts if part.ratings)
+    made = next(r for r in part.ratings if r.vehicle == "SU4" and r.plain_factor is not None)
+    again = replayed(one.bridge, part, made, vehicle=one.vehicles["SU4"], values=one.values)
+    results = {
+        step.formula.result.meaning: step.result for step in again.steps if isinstance(step, Step)
+    }
+    assert results["rating factor"] == made.factor
+    assert results["plain rating factor"] == made.plain_factor
+    assert results["safe load of a vehicle of this shape"] == made.tons
+    notes = {step.symbol: step.value for step in again.steps if isinstance(step, Note)}
+    assert (notes["s"], notes["gL"], notes["I"]) == (made.share, made.live_factor, made.impact)
+
+
+@each
+def test_a_part_that_is_not_rated_has_no_working_and_says_why(name: str) -> None:
+    one, rating = rated(name)
+    rated_part = next(part for part in rating.parts if part.ratings)
+    pin = next(part for part in rating.parts if part.address.endswith("/pin"))
+    with pytest.raises(Unknown, match="working of"):
+        replayed(
+            one.bridge, pin, rated_part.ratings[0], vehicle=one.vehicles["H15"],
+            values=one.values,
+        )
