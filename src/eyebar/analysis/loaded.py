@@ -19,8 +19,8 @@ class LoadedTruss:
     """A truss's model, its slack sets and influence lines, and its dead load kept in two parts.
 
     With e elements: `dc`, `dw` (e,) element forces of the two dead loads, all bars working [kip];
-    `fixed` (e,) those of lack of fit, gaps and of the splitting of ties. `starts` keeps the slack
-    set under each pair of dead-load factors.
+    `fixed` (e,) those of lack of fit, gaps and of the splitting of ties. `starts` and `deads` keep
+    the slack set and the forces under each pair of dead-load factors.
     """
 
     truss: Truss
@@ -31,6 +31,7 @@ class LoadedTruss:
     dw: Floats
     fixed: Floats
     starts: dict[tuple[float, float], int] = field(default_factory=dict)
+    deads: dict[tuple[float, float], Floats] = field(default_factory=dict)
 
     @property
     def floor_joints(self) -> tuple[str, ...]:
@@ -39,7 +40,10 @@ class LoadedTruss:
 
     def dead(self, dc: float, dw: float) -> Floats:
         """(e,) element forces under factored dead load, all bars working [kip]."""
-        return dc * self.dc + dw * self.dw + self.fixed
+        pair = (dc, dw)
+        if pair not in self.deads:
+            self.deads[pair] = dc * self.dc + dw * self.dw + self.fixed
+        return self.deads[pair]
 
     def start(self, dc: float, dw: float) -> int:
         """The slack set under factored dead load. Raises Unstable where there is no equilibrium."""

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from eyebar.analysis.model import Floats
 from eyebar.analysis.paths import END, Ints
-from eyebar.analysis.sweep import Sweep
+from eyebar.analysis.sweep import Bundle, Sweep
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,29 +23,38 @@ class Passages:
     part: Floats
 
 
-def passages(sweep: Sweep, limits: Floats, sense: int, bars: Ints | None = None) -> Passages:
-    """First passage of sense * force over `limits` (n,) [kip, infinity where there is none].
+def passages(
+    bundle: Bundle, limits: Floats, sense: int, bars: Ints | None = None
+) -> list[Passages]:
+    """First passages of sense * force over `limits` (n,) [kip, infinity where there is none], sweep
+    by sweep.
 
     A limit already passed under dead load alone has multiple 0. Only `bars` (b,) are looked at
     where they are given; the others have none.
     """
     chosen = np.flatnonzero(np.isfinite(limits)) if bars is None else bars
-    forces, bound = sweep.forces[:, chosen], sense * limits[chosen]
+    forces, bound = bundle.forces[:, chosen], sense * limits[chosen]
     over: NDArray[np.bool_] = forces >= bound if sense > 0 else forces <= bound
-    edge, bar = _crossed(over, sweep.edges)
-    p, q = sweep.edges[edge].T
+    edge, bar = _crossed(over, bundle.edges)
+    p, q = bundle.edges[edge].T
     force_p, force_q = forces[p, bar], forces[q, bar]
     part = (bound[bar] - force_p) / (force_q - force_p)
-    multiple = sweep.multiple[p] + part * (sweep.multiple[q] - sweep.multiple[p])
-    n = len(limits)
-    best, where, along = np.full(n, np.inf), np.full(n, -1, dtype=np.intp), np.zeros(n)
-    order = np.lexsort((multiple, bar))
-    kept = order[np.flatnonzero(np.diff(bar[order], prepend=-1))]
-    found = chosen[bar[kept]]
-    best[found], where[found], along[found] = multiple[kept], edge[kept], part[kept]
-    begun = chosen[over[0]]
-    best[begun], where[begun], along[begun] = 0.0, 0, 0.0
-    return Passages(multiple=best, edge=where, part=along)
+    multiple = bundle.multiple[p] + part * (bundle.multiple[q] - bundle.multiple[p])
+    count, n = len(bundle.edge_at) - 1, len(limits)
+    sweep = np.searchsorted(bundle.edge_at, edge, "right") - 1
+    best = np.full((count, n), np.inf)
+    where, along = np.full((count, n), -1, dtype=np.intp), np.zeros((count, n))
+    group = sweep * n + chosen[bar]
+    order = np.lexsort((multiple, group))
+    kept = order[np.flatnonzero(np.diff(group[order], prepend=-1))]
+    at = (sweep[kept], chosen[bar[kept]])
+    best[at], along[at] = multiple[kept], part[kept]
+    where[at] = edge[kept] - bundle.edge_at[sweep[kept]]
+    begun = chosen[over[0]] if len(over) else chosen[:0]
+    best[:, begun], where[:, begun], along[:, begun] = 0.0, 0, 0.0
+    return [
+        Passages(multiple=best[i], edge=where[i], part=along[i]) for i in range(count)
+    ]
 
 
 def _crossed(over: NDArray[np.bool_], edges: Ints) -> tuple[Ints, Ints]:

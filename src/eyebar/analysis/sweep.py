@@ -13,12 +13,28 @@ strength, lies on an edge: of a path, or between two paths.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 import numpy as np
 
 from eyebar.analysis.model import Floats, Model
 from eyebar.analysis.paths import END, Ints, SlackSets
 from eyebar.analysis.rays import Rays, Task, followed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bundle:
+    """Points and edges of t neighbouring sweeps on one dead load, to be looked up in one go.
+
+    `multiple` (q,), `forces` (q, n), `edges` (h, 2) as in Sweep, but of all of them; `point_at`,
+    `edge_at` (t+1,) where each one's points and edges begin.
+    """
+
+    multiple: Floats
+    forces: Floats
+    edges: Ints
+    point_at: Ints
+    edge_at: Ints
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +45,7 @@ class Sweep:
     `multiple` (q,), `forces` (q, n), `ray` (q,); `edges` (h, 2) pairs of points; `front_ft` (r,),
     `spacing_ft` (r, a-1), `growing` (r, e), `ends` (r,) multiple at which equilibrium ends, or
     infinity; `first` (r,) first point of each ray; `count` (r,), `event_multiple` (r, k+1),
-    `event`, `sets` (r, k) as in Paths.
+    `event`, `sets` (r, k) as in Paths. `bundle` holds it with its neighbours, at `place`.
     """
 
     task: Task
@@ -46,10 +62,15 @@ class Sweep:
     event_multiple: Floats
     event: Ints
     sets: Ints
+    bundle: Bundle
+    place: int
 
 
 def sweeps(sets: SlackSets, tasks: Sequence[Task], cap: float) -> list[Sweep]:
-    """The sweeps of several tasks on one truss, followed together up to multiple `cap`."""
+    """The sweeps of several tasks on one truss, followed together up to multiple `cap`.
+
+    Neighbouring tasks that share their array of fixed forces come in one bundle.
+    """
     rays, cells = followed(sets, tasks, cap)
     return _views(sets.model, tasks, rays, cells)
 
@@ -71,8 +92,10 @@ def _views(model: Model, tasks: Sequence[Task], rays: Rays, cells: Ints) -> list
     event, sets, flat = rays.event[order], rays.sets[order], multiple[used]
     front, spacing = rays.front[order], rays.spacing[order]
     growing = rays.rates(order)
+    bundles = _bundles(tasks, (flat, forces, edges), point_at, edge_at)
     views = []
     for number, one in enumerate(tasks):
+        bundle, place = bundles[number]
         r = slice(ray_at[number], ray_at[number + 1])
         q = slice(point_at[number], point_at[number + 1])
         h = slice(edge_at[number], edge_at[number + 1])
@@ -92,9 +115,35 @@ def _views(model: Model, tasks: Sequence[Task], rays: Rays, cells: Ints) -> list
                 event_multiple=multiple[r],
                 event=event[r],
                 sets=sets[r],
+                bundle=bundle,
+                place=place,
             )
         )
     return views
+
+
+def _bundles(
+    tasks: Sequence[Task],
+    arrays: tuple[Floats, Floats, Ints],
+    point_at: Ints,
+    edge_at: Ints,
+) -> list[tuple[Bundle, int]]:
+    """For each task its bundle and its place in it."""
+    multiple, forces, edges = arrays
+    found: list[tuple[Bundle, int]] = []
+    for _, run in groupby(range(len(tasks)), key=lambda i: id(tasks[i].fixed)):
+        members = list(run)
+        a, b = members[0], members[-1] + 1
+        q, h = slice(point_at[a], point_at[b]), slice(edge_at[a], edge_at[b])
+        bundle = Bundle(
+            multiple=multiple[q],
+            forces=forces[q],
+            edges=edges[h] - q.start,
+            point_at=point_at[a : b + 1] - q.start,
+            edge_at=edge_at[a : b + 1] - h.start,
+        )
+        found += [(bundle, i - a) for i in members]
+    return found
 
 
 def _point_forces(

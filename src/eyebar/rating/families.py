@@ -85,24 +85,6 @@ class Swept:
     bars: NDArray[np.bool_]
     prefix: str
     placed: bool
-    passed: dict[tuple[str, str, int], list[tuple[Floats, Passages]]] = field(default_factory=dict)
-
-    def passages(self, limits: Floats, sense: int, about: tuple[str, str]) -> Passages:
-        """First passages of limits (n,) in one sense; what is known of equal limits serves again.
-
-        `about` (method, level) says which limits are likely to be alike.
-        """
-        before = self.passed.setdefault((*about, sense), [])
-        if not before:
-            found = passages(self.sweep, limits, sense)
-        else:
-            known, first = before[0]
-            new = np.flatnonzero(known != limits)
-            if not len(new):
-                return first
-            found = joined(first, passages(self.sweep, limits, sense, new), new)
-        before.append((limits, found))
-        return found
 
 
 @dataclass(slots=True)
@@ -112,6 +94,32 @@ class Sweeps:
     loaded: LoadedTruss
     reference: dict[tuple[object, ...], Family] = field(default_factory=dict)
     found: dict[Key, list[Swept]] = field(default_factory=dict)
+    passed: dict[tuple[object, ...], list[tuple[Floats, list[Passages]]]] = field(
+        default_factory=dict
+    )
+
+    def passages(
+        self, swept: Swept, limits: Floats, sense: int, about: tuple[str, str]
+    ) -> Passages:
+        """First passages of limits (n,) in one sense on one sweep.
+
+        All sweeps of its bundle are looked up at once; what is known of equal limits serves again.
+        `about` (method, level) says which limits are likely to be alike.
+        """
+        bundle = swept.sweep.bundle
+        before = self.passed.setdefault((id(bundle), *about, sense), [])
+        for known, found in before:
+            if known is limits:
+                return found[swept.sweep.place]
+        if not before:
+            found = passages(bundle, limits, sense)
+        else:
+            known, first = before[0]
+            new = np.flatnonzero(known != limits)
+            fresh = passages(bundle, limits, sense, new) if len(new) else first
+            found = [joined(a, b, new) for a, b in zip(first, fresh, strict=True)]
+        before.append((limits, found))
+        return found[swept.sweep.place]
 
     def scale(self, family: Family) -> float:
         """The family's size over that of its shape's reference [1]."""
@@ -152,9 +160,11 @@ class Sweeps:
     def _sweep(
         self, tasks: list[Task], about: list[tuple[Key, NDArray[np.bool_], str]]
     ) -> None:
-        for sweep, (key, bars, prefix) in zip(
-            sweeps(self.loaded.sets, tasks, CAP), about, strict=True
-        ):
+        """Sweep tasks, those of one dead load beside each other."""
+        order = sorted(range(len(tasks)), key=lambda i: about[i][0][1])
+        done = sweeps(self.loaded.sets, [tasks[i] for i in order], CAP)
+        for sweep, i in zip(done, order, strict=True):
+            key, bars, prefix = about[i]
             self.found[key].append(
                 Swept(
                     loaded=self.loaded, sweep=sweep, dead=key[1], bars=bars, prefix=prefix,

@@ -16,7 +16,7 @@ from eyebar.analysis.paths import Ints
 from eyebar.bridge.parts import Bar, Roadway
 from eyebar.loads import LaneCase, impact, loaded_length_ft
 from eyebar.office import Values
-from eyebar.rating.families import Swept
+from eyebar.rating.families import Sweeps, Swept
 from eyebar.rating.formulas import rating_factor
 from eyebar.rating.strengths import Strengths
 from eyebar.terms import Level, Method, VehicleClass
@@ -60,7 +60,8 @@ class Lookup:
     by_lengths: dict[tuple[object, ...], Floats] = field(default_factory=dict)
 
     def candidates(
-        self, swept: Swept, strengths: Strengths, question: Question, scale: float
+        self, sweeps: Sweeps, swept: Swept, strengths: Strengths, question: Question,
+        *, scale: float,
     ) -> list[Candidate]:
         """The candidates of one sweep: pull, push, and the end of equilibrium."""
         method, share = question.method, question.case.total
@@ -68,7 +69,9 @@ class Lookup:
         live_factor = question.live_factor
         found = []
         for sense in (1, -1):
-            passage = swept.passages(strengths.of(sense)[0], sense, strengths.about)
+            passage = sweeps.passages(
+                swept, strengths.of(sense)[0], sense, strengths.about
+            )
             numbers = sets_before(swept.sweep, passage.edge)
             lengths = self._lengths(swept, numbers, sense, method)
             shock = self._impacts(lengths, about)

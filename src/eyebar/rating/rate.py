@@ -239,7 +239,9 @@ class _TrussRating:
                 for family in families:
                     scale = state.sweeps.scale(family)
                     for swept in state.sweeps.of(family, pair):
-                        found = self.lookup.candidates(swept, strengths, question, scale)
+                        found = self.lookup.candidates(
+                            state.sweeps, swept, strengths, question, scale=scale
+                        )
                         candidates += found
                         scales += [scale] * len(found)
                         pulls += [state.pull] * len(found)

@@ -49,7 +49,9 @@ class StrengthTable:
     values: Values
     condition: Condition
     not_rated: dict[str, str] = field(default_factory=dict)
-    known: dict[tuple[object, ...], tuple[Limit, ...] | NotMeasured | OutOfRange] = field(default_factory=dict)
+    known: dict[tuple[object, ...], tuple[Limit, ...] | NotMeasured | OutOfRange] = field(
+        default_factory=dict
+    )
     tables: dict[tuple[object, ...], Strengths] = field(default_factory=dict)
 
     def of(
