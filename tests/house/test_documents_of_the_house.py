@@ -11,7 +11,7 @@ from typer.testing import CliRunner
 
 from eyebar import errors
 from eyebar.cli.commands import app
-from tests.house import formulas_page, how_we_check
+from tests.house import both_ways, formulas_page, how_we_check
 from tests.house.how_we_check import section
 from tests.house.tracked import ROOT
 
@@ -25,7 +25,9 @@ TYPED = [
 """Every line that the README asks its reader to type."""
 
 
-@pytest.mark.parametrize("written", [how_we_check, formulas_page], ids=lambda page: page.__name__)
+@pytest.mark.parametrize(
+    "written", [how_we_check, formulas_page, both_ways], ids=lambda page: page.__name__
+)
 def test_a_page_that_the_program_writes_is_up_to_date(written: ModuleType) -> None:
     said: str = written.page()
     page: Path = written.PAGE
