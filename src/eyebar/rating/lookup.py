@@ -85,7 +85,7 @@ class Lookup:
             ))
         multiple, _, _ = ended(swept.sweep)
         if np.isfinite(multiple):
-            # The load that overturns the web is short: impact at its greatest.
+            # The load that overturns the web is short: web bars have their greatest impact.
             lengths = np.zeros(len(self.bars))
             shock = self._impacts(lengths, about)
             factor = rating_factor(
