@@ -1,5 +1,6 @@
 """What is known of a section once its measures are added up."""
 
+import math
 from dataclasses import dataclass
 
 from eyebar.errors import NotMeasured
@@ -10,11 +11,13 @@ from eyebar.sections.closed_forms import radius_of_gyration
 class Properties:
     """What a section's measures amount to.
 
-    `area` [in2]; `y_bar` centre of gravity above the section's lowest fibre [in]; `i_x`, `i_y`
-    inertia about the horizontal and the upright axis [in4]; `r_x`, `r_y` radii of gyration [in],
-    `r_least` the least about any axis; `top`, `bottom` distances from the centre of gravity to the
-    highest and the lowest fibre [in], `side` to the farther side [in]; `farther_side` is None where
-    given properties do not tell it, and `side` then raises NotMeasured.
+    `area` [in2]; `y_bar` centre of gravity above the section's lower edge [in] (that of the
+    channels or webs: a plate below them lies lower), `x_bar` beside its middle, towards the far
+    side [in]; `i_x`, `i_y` inertia about the level and the upright axis, `product` their product of
+    inertia [in4]; `r_x`, `r_y` radii of gyration [in], `r_least` the least about any axis; `top`,
+    `bottom` distances from the centre of gravity to the highest and the lowest fibre [in], `side`
+    to the farther side [in]; `farther_side` is None where given properties do not tell it, and
+    `side` then raises NotMeasured.
     """
 
     area: float
@@ -27,6 +30,13 @@ class Properties:
     top: float
     bottom: float
     farther_side: float | None
+    x_bar: float = 0.0
+    product: float = 0.0
+
+    @property
+    def r_greatest(self) -> float:
+        """Radius of gyration about the axis across that of `r_least` [in]."""
+        return math.sqrt(self.r_x**2 + self.r_y**2 - self.r_least**2)
 
     @property
     def side(self) -> float:

@@ -184,79 +184,6 @@ def channel_side_inertia(
 
 
 @formula(
-    "A = A_n + A_f + w * t",
-    result=Symbol("area of two channels with cover plate", "in2"),
-    A_n=Symbol("area of the near channel", "in2", "near_area"),
-    A_f=Symbol("area of the far channel", "in2", "far_area"),
-    w=Symbol("width of cover plate", "in", "width"),
-    t=Symbol("thickness of cover plate", "in", "thickness"),
-    source=MECHANICS,
-)
-def built_up_area(near_area: float, far_area: float, width: float, thickness: float) -> float:
-    """Area of two channels with a cover plate (none: width and thickness zero) [in2].
-
-    Areas [in2], lengths [in]; scalars or arrays. Limits: 0 and more. Source: sum of parts.
-    """
-    return near_area + far_area + width * thickness
-
-
-@formula(
-    "y = ((A_n + A_f) * d / 2 + w * t * (d + t / 2)) / A",
-    result=Symbol("height of the centre of gravity above the channels' lower edge", "in"),
-    A_n=Symbol("area of the near channel", "in2", "near_area"),
-    A_f=Symbol("area of the far channel", "in2", "far_area"),
-    d=DEPTH,
-    w=Symbol("width of cover plate", "in", "width"),
-    t=Symbol("thickness of cover plate", "in", "thickness"),
-    A=Symbol("area of the whole", "in2", "area"),
-    source=MECHANICS,
-)
-def built_up_height(
-    near_area: float, far_area: float, *, depth: float, width: float, thickness: float,
-    area: float,
-) -> float:
-    """Height of the centre of gravity of two channels with a cover plate on top [in].
-
-    Areas [in2], lengths [in]; scalars or arrays. Limits: area above 0. Source: moments of area.
-    """
-    plate = width * thickness
-    return ((near_area + far_area) * depth / 2 + plate * (depth + thickness / 2)) / area
-
-
-@formula(
-    "I = I_n + I_f + (A_n + A_f) * (y - d / 2)**2 + w * t**3 / 12"
-    " + w * t * (d + t / 2 - y)**2",
-    result=Symbol("moment of inertia about the horizontal axis", "in4"),
-    I_n=Symbol("inertia of the near channel", "in4", "near_inertia"),
-    I_f=Symbol("inertia of the far channel", "in4", "far_inertia"),
-    A_n=Symbol("area of the near channel", "in2", "near_area"),
-    A_f=Symbol("area of the far channel", "in2", "far_area"),
-    d=DEPTH,
-    w=Symbol("width of cover plate", "in", "width"),
-    t=Symbol("thickness of cover plate", "in", "thickness"),
-    y=Symbol("height of the centre of gravity", "in", "height"),
-    source=MECHANICS,
-)
-def built_up_inertia(
-    near_inertia: float, far_inertia: float, near_area: float, far_area: float, *,
-    depth: float, width: float, thickness: float, height: float,
-) -> float:
-    """Moment of inertia of two channels with a cover plate, horizontal axis [in4].
-
-    Inertias [in4], areas [in2], lengths [in]; scalars or arrays. Limits: sizes of 0 and more.
-    Source: parallel-axis theorem.
-    """
-    plate = width * thickness
-    return (
-        near_inertia
-        + far_inertia
-        + (near_area + far_area) * (height - depth / 2) ** 2
-        + width * thickness**3 / 12
-        + plate * (depth + thickness / 2 - height) ** 2
-    )
-
-
-@formula(
     "x = (A_f * g_f - A_n * g_n) / A",
     result=Symbol("centre of gravity, from mid-width towards the far channel", "in"),
     A_n=Symbol("area of the near channel", "in2", "near_area"),
@@ -274,39 +201,6 @@ def built_up_shift(
     Areas [in2], lengths [in]; scalars or arrays. Limits: area above 0. Source: moments of area.
     """
     return (far_area * far_distance - near_area * near_distance) / area
-
-
-@formula(
-    "I = I_n + I_f + A_n * (g_n + x)**2 + A_f * (g_f - x)**2 + t * w**3 / 12 + w * t * x**2",
-    result=Symbol("moment of inertia about the upright axis", "in4"),
-    I_n=Symbol("side inertia of the near channel", "in4", "near_inertia"),
-    I_f=Symbol("side inertia of the far channel", "in4", "far_inertia"),
-    A_n=Symbol("area of the near channel", "in2", "near_area"),
-    A_f=Symbol("area of the far channel", "in2", "far_area"),
-    g_n=Symbol("near channel's centre from mid-width", "in", "near_distance"),
-    g_f=Symbol("far channel's centre from mid-width", "in", "far_distance"),
-    x=Symbol("centre of gravity from mid-width", "in", "shift"),
-    w=Symbol("width of cover plate", "in", "width"),
-    t=Symbol("thickness of cover plate", "in", "thickness"),
-    source=MECHANICS,
-)
-def built_up_side_inertia(
-    near_inertia: float, far_inertia: float, near_area: float, far_area: float, *,
-    near_distance: float, far_distance: float, shift: float, width: float, thickness: float,
-) -> float:
-    """Moment of inertia of two channels with a cover plate, upright axis [in4].
-
-    Inertias [in4], areas [in2], lengths [in]; scalars or arrays. Limits: sizes of 0 and more.
-    Source: parallel-axis theorem.
-    """
-    return (
-        near_inertia
-        + far_inertia
-        + near_area * (near_distance + shift) ** 2
-        + far_area * (far_distance - shift) ** 2
-        + thickness * width**3 / 12
-        + width * thickness * shift**2
-    )
 
 
 @formula(

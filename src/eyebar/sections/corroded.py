@@ -5,32 +5,28 @@ readings may be applied in any order and the worst of each measure stands. For a
 larger is the worse. A measure that was unknown takes the reading.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any, TypeAlias, TypeVar
 
-from eyebar.errors import OutOfRange, did_you_mean
+from eyebar.errors import OutOfRange
+from eyebar.sections.attached import attached_to, with_attached
 from eyebar.sections.shapes import (
-    Channel,
+    Angles,
     Channels,
-    Eyebar,
     Eyebars,
+    FlangedSegments,
     Given,
-    Plate,
     Plates,
-    Rod,
+    PlatesAndAngles,
     Rods,
     Rolled,
     Section,
+    Timbers,
 )
-
-Shape = TypeVar("Shape", Eyebar, Rod, Plate, Channel, Rolled, Given)
-Change: TypeAlias = Callable[[Shape], Shape]
+from eyebar.sections.worse import changed_pieces, counted, field_named, worse, worse_all
 
 HEAD_PLACES = ("head", "hole", "end")
 """First words of the places that belong to a head and not to the body."""
-WEARS_WIDER = ("hole",)
-"""Measures that grow when iron is lost."""
 
 _BODY: Mapping[str, str] = {
     "thickness": "thickness", "width": "width", "head": "head", "hole": "hole",
@@ -39,14 +35,28 @@ _BODY: Mapping[str, str] = {
 _HEAD: Mapping[str, str] = {**_BODY, "thickness": "head_thickness", "width": "head"}
 _ROD: Mapping[str, str] = {
     "diameter": "size", "side": "size", "root diameter": "root_diameter",
-    "turnbuckle area": "turnbuckle_area",
+    "turnbuckle area": "turnbuckle_area", "clevis width": "clevis.width",
+    "clevis thickness": "clevis.thickness", "clevis hole": "clevis.hole",
 }
 _THREAD: Mapping[str, str] = {**_ROD, "diameter": "root_diameter"}
 _ROLLED: Mapping[str, str] = {
     "depth": "depth", "web": "web", "flange": "flange", "flange thickness": "flange_thickness",
 }
+_TAPERED: Mapping[str, str] = {
+    "depth": "depth", "web": "web", "flange": "flange", "flange edge": "taper.edge",
+    "flange at web": "taper.at_web",
+}
 _PLATE: Mapping[str, str] = {"width": "width", "thickness": "thickness"}
-_ATTACHED = ("cover plate", "lacing", "batten")
+_STICK: Mapping[str, str] = {"width": "width", "depth": "depth"}
+_SEGMENT: Mapping[str, str] = {
+    "thickness": "thickness", "flange": "flange", "flange thickness": "flange_thickness",
+}
+_ANGLE: Mapping[str, tuple[str, ...]] = {
+    "thickness": ("upright_thickness", "level_thickness"),
+    "upright leg": ("upright",), "level leg": ("level",),
+    "upright leg thickness": ("upright_thickness",), "level leg thickness": ("level_thickness",),
+}
+_LEGS = ("upright_thickness", "level_thickness")
 
 
 def corroded(
@@ -55,91 +65,90 @@ def corroded(
     """The section as one reading leaves it.
 
     `what` was measured [in, or in2 for areas] at `place` ("mid", "head L4", "thread"; empty: on
-    the body) on `piece`, counted from 1 (of two channels 1 is the near one); without a piece it
-    holds for all of them. Raises OutOfRange for a measure or a piece that the section has not.
+    the body) on `piece`, counted from 1 (of two channels or sides 1 is the near one); without a
+    piece it holds for all of them. Raises OutOfRange for a measure or a piece that the section has
+    not.
     """
     if value < 0:
         raise OutOfRange(what, f"{value:g}", "0 or more")
     match section:
-        case Eyebars():
-            fields = _HEAD if place.partition(" ")[0] in HEAD_PLACES else _BODY
-            field = _field(what, fields, "eyebars")
-            changed = _each(section.bars, piece, lambda bar: _worse(bar, field, value))
-            return replace(section, bars=changed)
-        case Rods():
-            field = _field(what, _THREAD if place == "thread" else _ROD, "rods")
-            return replace(
-                section, rods=_each(section.rods, piece, lambda rod: _worse(rod, field, value))
-            )
-        case Plates():
-            field = _field(what, _PLATE, "plates")
-            return replace(
-                section, plates=_each(section.plates, piece, lambda one: _worse(one, field, value))
-            )
+        case Channels() | PlatesAndAngles() | Angles() if attached_to(section, what):
+            return with_attached(section, what, value)
         case Channels():
-            return _channels(section, what, value, piece)
+            fields = _ROLLED if section.near.taper is None else _TAPERED
+            field = field_named(what, fields, "channels")
+            near, far = changed_pieces(
+                (section.near, section.far), piece, lambda one: worse(one, field, value)
+            )
+            return replace(section, near=near, far=far)
+        case PlatesAndAngles():
+            return _sides(section, what, value, piece)
         case Rolled():
             # Several rolled shapes are kept as one size: a reading on one of them holds for all.
-            _counted(piece, section.number)
-            return _worse(section, _field(what, _ROLLED, "rolled shapes"), value)
+            counted(piece, section.number)
+            fields = _ROLLED if section.taper is None else _TAPERED
+            return worse(section, field_named(what, fields, "rolled shapes"), value)
         case Given():
-            _counted(piece, 1)
-            field = _field(what, {"area": "area", "net area": "net_area"}, "given properties")
-            return _worse(section, field, value)
+            counted(piece, 1)
+            field = field_named(what, {"area": "area", "net area": "net_area"}, "given properties")
+            return worse(section, field, value)
+        case _:
+            return _like_pieces(section, what, value, piece=piece, place=place)
 
 
-def _channels(section: Channels, what: str, value: float, piece: int | None) -> Channels:
-    """Two channels, or what ties them: `cover plate thickness`, `lacing width`."""
-    for name in _ATTACHED:
-        if what.startswith(f"{name} "):
-            return _attached(section, name, what.removeprefix(f"{name} "), value)
-    near, far = _each(
-        (section.near, section.far), piece,
-        lambda one: _worse(one, _field(what, _ROLLED, "channels"), value),
+def _like_pieces(
+    section: Eyebars | Rods | Plates | Angles | FlangedSegments | Timbers, what: str,
+    value: float, *, piece: int | None, place: str,
+) -> Section:
+    """A set of pieces of one kind, each with its own sizes."""
+    match section:
+        case Eyebars():
+            fields = _HEAD if place.partition(" ")[0] in HEAD_PLACES else _BODY
+            field = field_named(what, fields, "eyebars")
+            return replace(section, bars=changed_pieces(
+                section.bars, piece, lambda bar: worse(bar, field, value)))
+        case Rods():
+            field = field_named(what, _THREAD if place == "thread" else _ROD, "rods")
+            return replace(section, rods=changed_pieces(
+                section.rods, piece, lambda rod: worse(rod, field, value)))
+        case Plates():
+            field = field_named(what, _PLATE, "plates")
+            return replace(section, plates=changed_pieces(
+                section.plates, piece, lambda one: worse(one, field, value)))
+        case Angles():
+            legs = field_named(what, _ANGLE, "angles")
+            return replace(section, angles=changed_pieces(
+                section.angles, piece, lambda one: worse_all(one, legs, value)))
+        case FlangedSegments():
+            field = field_named(what, _SEGMENT, "flanged segments")
+            return replace(section, segments=changed_pieces(
+                section.segments, piece, lambda one: worse(one, field, value)))
+        case Timbers():
+            field = field_named(what, _STICK, "timbers")
+            return replace(section, sticks=changed_pieces(
+                section.sticks, piece, lambda one: worse(one, field, value)))
+
+
+def _sides(
+    section: PlatesAndAngles, what: str, value: float, piece: int | None
+) -> PlatesAndAngles:
+    """The webs of a member of plates and angles, or its top or bottom angles.
+
+    An angle's thickness is read on either leg and holds for both.
+    """
+    fields = {
+        "depth": "web.width", "web": "web.thickness", "top angle thickness": "top",
+        "bottom angle thickness": "bottom",
+    }
+    field = field_named(what, fields, "plates and angles")
+    first, _, size = field.partition(".")
+    if size and section.middle is not None:
+        counted(piece, 2)
+        return replace(section, middle=worse(section.middle, size, value))
+    paths = (field,) if size else tuple(f"{first}.{leg}" for leg in _LEGS)
+    if any(getattr(side, first) is None for side in (section.near, section.far)):
+        raise OutOfRange("a reading", f"the {what}", "of something this member has")
+    near, far = changed_pieces(
+        (section.near, section.far), piece, lambda side: worse_all(side, paths, value)
     )
     return replace(section, near=near, far=far)
-
-
-def _attached(section: Channels, name: str, what: str, value: float) -> Channels:
-    field = _field(what, _PLATE, f"a {name}")
-    if name == "cover plate" and section.cover is not None:
-        return replace(section, cover=_worse(section.cover, field, value))
-    if name == "lacing" and section.lacing is not None:
-        bar = _worse(section.lacing.bar, field, value)
-        return replace(section, lacing=replace(section.lacing, bar=bar))
-    if name == "batten" and section.battens is not None:
-        plate = _worse(section.battens.plate, field, value)
-        return replace(section, battens=replace(section.battens, plate=plate))
-    raise OutOfRange("a reading", f"of a {name}", "of something these channels have")
-
-
-def _field(what: str, fields: Mapping[str, str], of: str) -> str:
-    """The field that a measure's name stands for."""
-    if what not in fields:
-        raise OutOfRange(
-            "a reading", f"the {what} of {of}",
-            f"one of {', '.join(fields)}; {did_you_mean(what, fields)}",
-        )
-    return fields[what]
-
-
-def _counted(piece: int | None, number: int) -> None:
-    if piece is not None and not 1 <= piece <= number:
-        raise OutOfRange("the piece of a reading", piece, f"from 1 to {number}")
-
-
-def _each(pieces: tuple[Shape, ...], piece: int | None, change: Change[Shape]) -> tuple[Shape, ...]:
-    """One piece of a set changed, or all of them."""
-    _counted(piece, len(pieces))
-    return tuple(
-        change(one) if piece in (None, number) else one for number, one in enumerate(pieces, 1)
-    )
-
-
-def _worse(thing: Shape, field: str, value: float) -> Shape:
-    """The copy with the worse of what is there and what was read."""
-    there: float | None = getattr(thing, field)
-    if there is not None:
-        value = max(there, value) if field in WEARS_WIDER else min(there, value)
-    changed: dict[str, Any] = {field: value}
-    return replace(thing, **changed)

@@ -7,13 +7,51 @@ for a size that was never measured: it is not zero, and what needs it is not rat
 from dataclasses import dataclass
 from enum import StrEnum
 
+from eyebar.sections.built import (
+    Angles,
+    Channels,
+    FlangedSegments,
+    Placed,
+    PlatesAndAngles,
+    Segment,
+    Side,
+    Stick,
+    Timbers,
+)
+from eyebar.sections.pieces import (
+    Angle,
+    Battens,
+    Channel,
+    Holes,
+    Lacing,
+    Plate,
+    Taper,
+    Toes,
+)
+
+__all__ = [
+    "Angle", "Angles", "Battens", "Channel", "Channels", "Clevis", "Eyebar", "Eyebars",
+    "FlangedSegments", "Given", "Holes", "Lacing", "Loops", "Placed", "Plate", "Plates",
+    "PlatesAndAngles", "Rod", "RodShape", "Rods", "Rolled", "RolledShape", "Section", "Segment",
+    "Side", "Stick", "Taper", "Thread", "Timbers", "Toes",
+]
+
 
 class Thread(StrEnum):
-    """How a rod's end is threaded."""
+    """How a rod's end is threaded: on a swelled end, on one as thick as the body, or cut into the
+    body later, with a sharp root."""
 
     NONE = "none"
     PLAIN = "plain"
     UPSET = "upset"
+    CUT = "cut"
+
+
+class Loops(StrEnum):
+    """How the eye of a loop rod is closed: forge-welded to the body, or only bent round."""
+
+    WELDED = "welded"
+    BENT = "bent"
 
 
 class RodShape(StrEnum):
@@ -21,13 +59,6 @@ class RodShape(StrEnum):
 
     ROUND = "round"
     SQUARE = "square"
-
-
-class Toes(StrEnum):
-    """Which way the flanges of two channels point."""
-
-    IN = "in"
-    OUT = "out"
 
 
 class RolledShape(StrEnum):
@@ -64,8 +95,21 @@ class Eyebars:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Clevis:
+    """The fork at a rod's end: two jaws alike, each `width` across its `hole`, `thickness`.
+
+    `beyond` is the metal beyond the hole in the line of the rod (None: a round jaw).
+    """
+
+    width: float | None
+    thickness: float | None
+    hole: float | None
+    beyond: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rod:
-    """One rod or loop rod: its body, its thread, its turnbuckle's open bars."""
+    """One rod or loop rod: its body, its thread, its turnbuckle's open bars, its clevis."""
 
     shape: RodShape
     size: float | None
@@ -76,7 +120,10 @@ class Rod:
     turnbuckle_area: float | None = None
     """Both open bars together [in2]; None where not measured."""
     looped: bool = False
-    """True for a loop rod: its ends are loops welded round the pins, without threads."""
+    """True for a loop rod: its ends are loops round the pins, without threads."""
+    loops: Loops = Loops.WELDED
+    clevis: Clevis | None = None
+    """The weaker of its two clevises; None where it has none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,65 +131,6 @@ class Rods:
     """A set of rods side by side."""
 
     rods: tuple[Rod, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Channel:
-    """One rolled channel by its four measures; the flange tapers, its mean thickness is given."""
-
-    depth: float | None
-    web: float | None
-    flange: float | None
-    """Width of the flange, from the back of the web."""
-    flange_thickness: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plate:
-    """A flat plate: width across, thickness."""
-
-    width: float | None
-    thickness: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lacing:
-    """Single zigzag lacing bars in one or two planes.
-
-    `pitch` is the distance along the member between neighbouring fastenings on the same channel,
-    which is twice the advance of one bar.
-    """
-
-    bar: Plate
-    pitch: float | None
-    planes: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Battens:
-    """Batten plates: `width` across, `thickness`, `length` along the member, `pitch` of centres."""
-
-    plate: Plate
-    length: float | None
-    pitch: float | None
-    planes: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Channels:
-    """Two channels, webs upright, joined by a cover plate above, lacing or battens.
-
-    `apart` is the clear distance between the backs of the webs (toes out) or between the outer
-    faces less both webs (toes in): in both cases the distance between the webs' inner faces.
-    """
-
-    near: Channel
-    far: Channel
-    apart: float | None
-    toes: Toes
-    cover: Plate | None = None
-    lacing: Lacing | None = None
-    battens: Battens | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,6 +143,8 @@ class Rolled:
     web: float | None
     flange: float | None
     flange_thickness: float | None
+    taper: Taper | None = None
+    """Of an I or a channel; where it is there, `flange_thickness` counts for nothing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,5 +172,8 @@ class Given:
     side: float | None = None
 
 
-Section = Eyebars | Rods | Channels | Rolled | Plates | Given
+Section = (
+    Eyebars | Rods | Channels | Angles | PlatesAndAngles | FlangedSegments | Rolled | Plates
+    | Timbers | Given
+)
 """Any section a bar may have."""
