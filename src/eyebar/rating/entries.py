@@ -22,6 +22,8 @@ LOST = "no equilibrium"
 UNSEEN = 1e-7
 """Events under this multiple of the axles come from the splitting of ties, not from the load."""
 
+DEAD_ALONE = (1.0, 1.0)
+
 NOISE = 1e-9
 """A live force under this part of the greatest in the truss is none: a bar that is slack under dead
 load has no plain factor."""
@@ -51,12 +53,14 @@ class _Piece:
 
 
 def entries(answers: Sequence[Answer], dead: Floats) -> list[list[PartRating]]:
-    """For each answer one rating a bar (n,). `dead` (n,) unfactored dead-load forces [kip].
+    """For each answer one rating a bar (n,). `dead` (n,) unfactored dead-load forces [kip], told
+    where there is no factor.
 
     Places are looked up sweep by sweep, for all answers together.
     """
     found: list[list[PartRating | None]] = [[None] * len(dead) for _ in answers]
     by_sweep: dict[int, tuple[Swept, list[_Piece]]] = {}
+    alone: dict[int, Floats] = {}
     for number, answer in enumerate(answers):
         for piece in _pieces(number, answer):
             swept = answer.candidates[piece.candidate].swept
@@ -66,7 +70,11 @@ def entries(answers: Sequence[Answer], dead: Floats) -> list[list[PartRating]]:
         bars = np.concatenate([piece.bars for piece in pieces])
         where = spots(swept.sweep, edges, np.concatenate([piece.parts for piece in pieces]))
         live = _own(swept.loaded, swept.dead, where.growing, bars)
-        looked = _Looked(where, live, dead_forces(swept.loaded, *swept.dead), dead)
+        if id(swept.loaded) not in alone:
+            alone[id(swept.loaded)] = dead_forces(swept.loaded, *DEAD_ALONE)
+        looked = _Looked(
+            where, live, dead_forces(swept.loaded, *swept.dead), alone[id(swept.loaded)]
+        )
         begin = 0
         for piece in pieces:
             rows = range(begin, begin + len(piece.bars))
