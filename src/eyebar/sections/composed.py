@@ -27,8 +27,7 @@ from eyebar.sections.pieces import Toes
 from eyebar.sections.rolled import channel_properties
 
 COVER, BOTTOM = "cover plate", "bottom plate"
-NAMES = {1: ("angle",), 2: ("near angle", "far angle"),
-         4: ("near upper angle", "near lower angle", "far upper angle", "far lower angle")}
+FOUR = ("near upper angle", "near lower angle", "far upper angle", "far lower angle")
 
 
 def channels_parts(section: Channels) -> tuple[Part, ...]:
@@ -115,13 +114,24 @@ def _faces(section: PlatesAndAngles, side: Side, name: str) -> tuple[float, floa
 
 def angles_parts(section: Angles) -> tuple[Part, ...]:
     """The angles of a section where they stand. Raises NotMeasured."""
-    names = NAMES[len(section.angles)]
     return tuple(
         angle_at(angle, name, heel=heel, aside=aside, up=up)
         for angle, name, (heel, aside, up) in zip(
-            section.angles, names, _corners(section), strict=True
+            section.angles, _names(section), _corners(section), strict=True
         )
     )
+
+
+def _names(section: Angles) -> tuple[str, ...]:
+    match len(section.angles):
+        case 1:
+            return ("angle",)
+        case 2 if section.placed is Placed.LACED and section.spread is Spread.UPRIGHT:
+            return "upper angle", "lower angle"
+        case 2:
+            return "near angle", "far angle"
+        case _:
+            return FOUR
 
 
 Corner = tuple[tuple[float, float], int, int]
