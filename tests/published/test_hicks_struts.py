@@ -9,6 +9,8 @@ import math
 
 from eyebar.resistance.column import allowable_column_stress, allowable_push, slenderness_ratio
 from eyebar.sections.closed_forms import radius_of_gyration
+from eyebar.sections.properties import properties
+from eyebar.sections.shapes import Angle, Angles, Placed
 from tests.published.printing import printed
 
 AREA = 2 * 3.61
@@ -35,3 +37,24 @@ def test_the_bridge_rule_asks_for_more_safety_than_the_building_rule() -> None:
     # By hand: 36 / 2.12 (1 - 73.04^2 / (2 x 126.1^2)) = 14.13 ksi.
     assert math.isclose(bridge, 14.13, abs_tol=0.01)
     assert bridge < 16.12
+
+
+FIVE_INCHES = Angle(upright=5.0, level=5.0, upright_thickness=0.375, level_thickness=0.375)
+"""An angle of 5 x 5 x 3/8 in, which has the printed properties (its size is not printed)."""
+
+
+def test_the_single_angle_by_its_measures() -> None:
+    got = properties(Angles(angles=(FIVE_INCHES,), placed=Placed.SINGLE))
+    assert got.area == printed("3.61")
+    assert got.r_y == printed("1.56")
+    assert got.r_least == printed("0.99")
+
+
+def test_the_star_by_its_measures() -> None:
+    # Heels touching, or a plate between them: the weaker axis runs through both heels.
+    for apart in (0.0, 0.375):
+        star = properties(
+            Angles(angles=(FIVE_INCHES, FIVE_INCHES), placed=Placed.STAR, apart=apart)
+        )
+        assert star.r_least == printed("1.97")
+        assert star.area * 16.12 == printed("116")

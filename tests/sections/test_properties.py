@@ -23,28 +23,7 @@ from eyebar.sections.shapes import (
     RolledShape,
     Toes,
 )
-
-Outline = list[tuple[float, float]]
-
-
-def integrated(outlines: list[Outline]) -> tuple[float, float, float, float, float, float]:
-    """Another road: area, x, y, I_x, I_y, product about the centre, by Green's theorem."""
-    sums = [0.0] * 6
-    for points in outlines:
-        for (x1, y1), (x2, y2) in zip(points, [*points[1:], points[0]], strict=True):
-            cross = x1 * y2 - x2 * y1
-            sums[0] += cross / 2
-            sums[1] += cross * (x1 + x2) / 6
-            sums[2] += cross * (y1 + y2) / 6
-            sums[3] += cross * (y1**2 + y1 * y2 + y2**2) / 12
-            sums[4] += cross * (x1**2 + x1 * x2 + x2**2) / 12
-            sums[5] += cross * (x1 * y2 + 2 * x1 * y1 + 2 * x2 * y2 + x2 * y1) / 24
-    size, x, y = sums[0], sums[1] / sums[0], sums[2] / sums[0]
-    return size, x, y, sums[3] - size * y**2, sums[4] - size * x**2, sums[5] - size * x * y
-
-
-def box(x1: float, y1: float, x2: float, y2: float) -> Outline:
-    return [(x1, y1), (x2, y1), (x2, y2), (x1, y2)]
+from tests.sections.outlines import Outline, box, integrated
 
 
 def channel_outlines(channel: Channel, inner: float, *, right: bool, toes: Toes) -> list[Outline]:
