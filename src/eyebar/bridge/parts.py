@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from eyebar.sections.joined import PinPlates, Splice
 from eyebar.sections.shapes import Section
 from eyebar.terms import Kind, Metal
 
@@ -70,6 +71,10 @@ class Bar:
     not_rated: str = ""
     readings: tuple[str, ...] = ()
     """The readings that made `left`, in words with their dates."""
+    splice: Splice | None = None
+    """How the bar is joined to the next at a joint where the chord is cut; None: not recorded."""
+    pin_plates: PinPlates | None = None
+    """The weaker of its two ends about the pins; None: not recorded."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
