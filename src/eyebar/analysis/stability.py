@@ -40,7 +40,7 @@ def collapse(
         if abs(size) > 1e-6
     )
     missing = _stretched(model, moved)
-    panel = _panel(model, missing, floor_joints)
+    panel = _panel(model, names, missing, floor_joints)
     stop = f"; a counter {missing} would hold it" if missing else ""
     return Collapse(
         panel=panel,
@@ -100,11 +100,18 @@ def _stretched(model: Model, moved: dict[str, Floats]) -> str:
     return name
 
 
-def _panel(model: Model, missing: str, floor_joints: tuple[str, ...]) -> str:
-    """The floor panel under the missing counter, by its two floor joints."""
-    if not missing:
-        return f"{floor_joints[0]}-{floor_joints[-1]}"
-    x = np.mean([model.joints[joint][0] for joint in missing.split("-")])
+def _panel(
+    model: Model, slack: tuple[str, ...], missing: str, floor_joints: tuple[str, ...]
+) -> str:
+    """The floor panel that most of the slack bars cross, by its two floor joints; of several, the
+    one nearest to the middle of the missing counter."""
     stations = np.array([model.joints[joint][0] for joint in floor_joints])
-    i = int(np.clip(np.searchsorted(stations, x) - 1, 0, len(floor_joints) - 2))
+    middles = 0.5 * (stations[:-1] + stations[1:])
+    spans = [
+        sorted(model.joints[end][0] for end in bar.ends) for bar in model.bars if bar.name in slack
+    ]
+    crossed = sum((((a < middles) & (middles < b)).astype(int) for a, b in spans), 0 * middles)
+    where = missing.split("-") if missing else floor_joints
+    away = np.abs(middles - np.mean([model.joints[joint][0] for joint in where]))
+    i = int(np.lexsort((away, -crossed))[0])
     return f"{floor_joints[i]}-{floor_joints[i + 1]}"
