@@ -7,6 +7,7 @@ import numpy as np
 
 from eyebar.analysis.influence import InfluenceLines, unit_forces
 from eyebar.analysis.model import Floats, Model
+from eyebar.analysis.passage import Passages, passages
 from eyebar.analysis.paths import SlackSets, paths, solved, starting_sets, ties_split
 from eyebar.analysis.places import Spacing, places
 from eyebar.analysis.rays import Task
@@ -76,6 +77,11 @@ def loaded(drawing: Drawing, dead: Mapping[str, float]) -> Loaded:
         drawing=drawing, model=model, sets=sets, fixed=fixed, start=start,
         units=unit_forces(model, drawing.floor_joints),
     )
+
+
+def first_passages(sweep: Sweep, limits: Floats, sense: int) -> Passages:
+    """Where sense * force first reaches each limit (n,) [kip]."""
+    return passages(sweep.bundle, limits, sense)[sweep.place]
 
 
 def at_rest(drawing: Drawing, down: Mapping[str, float]) -> dict[str, float]:
