@@ -73,3 +73,20 @@ def test_an_anchor_stands_for_the_same_entry_again() -> None:
     assert tree("a: &x {b: 1}\nc: [*x, *x]\n").plain() == {
         "a": {"b": "1"}, "c": ({"b": "1"}, {"b": "1"}),
     }
+
+
+def test_blocks_that_nest_through_anchors_are_counted_as_deep_as_they_are_read() -> None:
+    # By hand: x0 lies one block below the record, every next one holds the one before it. In the
+    # block of the record, x10 makes 1 + 11 = 12 blocks, the limit; x11 would make 13.
+    lines = ["x0: &x0 [a]"] + [f"x{i}: &x{i} [*x{i - 1}]" for i in range(1, 12)]
+    assert tree_of("\n".join(lines[:11]))[1] == ()
+    found, (fault,) = tree_of("\n".join(lines))
+    assert found is None
+    assert (fault.line, fault.rule) == (12, "nests deeper than 12 blocks by its anchors")
+
+
+def test_a_key_that_stands_twice_is_told_with_the_whole_path_to_it() -> None:
+    found, (fault,) = tree_of("a:\n  - b: 1\n  - c: {d: 1, d: 2}\n")
+    assert found is not None
+    assert (fault.where, fault.got, fault.line) == ("a > 2 > c", "'d'", 3)
+    assert found.doubled == (("a", 1, "c", "d"),)

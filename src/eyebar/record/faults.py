@@ -10,7 +10,7 @@ from eyebar.errors import Fault, did_you_mean, nearest
 from eyebar.record.fields import NOT_MEASURED, Entry
 from eyebar.record.models import Record
 from eyebar.record.sections import MAIN_SHAPES
-from eyebar.record.tree import Node, Path
+from eyebar.record.tree import Node, Path, place_words
 
 CURB_KEY = "curb to upstream truss"
 """How a curb's key is written; `curbs` is only our own name for all of them."""
@@ -38,11 +38,6 @@ RULES: Mapping[str, tuple[str, str]] = {
     "too_long": ("is too long", "leave some entries out"),
 }
 """Kind of pydantic's finding -> (rule, cure)."""
-
-
-def place_words(path: Path) -> str:
-    """A path in words, `members > posts > section`; entries of a list are counted from 1."""
-    return " > ".join(str(key + 1) if isinstance(key, int) else key for key in path)
 
 
 def fault_at(

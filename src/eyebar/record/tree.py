@@ -23,6 +23,9 @@ from ruamel.yaml.events import (
 
 from eyebar.errors import Fault
 
+Plain = str | dict[str, "Plain"] | tuple["Plain", ...] | None
+Path = tuple[str | int, ...]
+
 DEEPEST = 12
 """Blocks inside blocks; a record needs six."""
 MOST_ENTRIES = 200_000
@@ -30,9 +33,6 @@ MOST_ENTRIES = 200_000
 
 BYTE_ORDER_MARK = "\ufeff"
 """Some editors begin a file with it; places in the text are counted behind it."""
-
-Plain = str | dict[str, "Plain"] | tuple["Plain", ...] | None
-Path = tuple[str | int, ...]
 
 
 @dataclass(slots=True, kw_only=True)
@@ -49,8 +49,12 @@ class Node:
     """Written in braces or brackets."""
     entries: int = 1
     """Nodes in it, anchors spelled out."""
+    depth: int = 0
+    """Blocks inside blocks below it, anchors spelled out."""
     keys: dict[str, int] = field(default_factory=dict)
     """Key -> its line."""
+    doubled: tuple[Path, ...] = ()
+    """Of the whole tree: the paths of keys that stand twice, of which only the first is kept."""
 
     def child(self, key: str | int) -> "Node | None":
         """What stands under a key, or at a place of a list; None when there is nothing."""
@@ -87,6 +91,11 @@ class Node:
         return self.value
 
 
+def place_words(path: Path) -> str:
+    """A path in words, `members > posts > section`; entries of a list are counted from 1."""
+    return " > ".join(str(key + 1) if isinstance(key, int) else key for key in path)
+
+
 def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
     """The tree of a YAML text, and what is wrong with it; no tree where it is not YAML at all."""
     growing = _Growing()
@@ -102,6 +111,8 @@ def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
         return None, (*growing.faults, _not_yaml(problem, mark.line + 1 if mark else None))
     except (YAMLError, ValueError) as error:
         return None, (*growing.faults, _not_yaml(" ".join(str(error).split())[:100], None))
+    if growing.root is not None:
+        growing.root.doubled = tuple(growing.doubled)
     return growing.root, tuple(growing.faults)
 
 
@@ -127,6 +138,11 @@ class _Open:
     def awaits_key(self) -> bool:
         return isinstance(self.node.value, dict) and self.key is None
 
+    @property
+    def place(self) -> str | int:
+        """Where the next entry will stand: its key, or its place in the list."""
+        return len(self.node.value) if isinstance(self.node.value, list) else str(self.key)
+
 
 @dataclass(slots=True)
 class _Growing:
@@ -136,6 +152,7 @@ class _Growing:
     faults: list[Fault] = field(default_factory=list)
     open: list[_Open] = field(default_factory=list)
     anchors: dict[str, Node] = field(default_factory=dict)
+    doubled: list[Path] = field(default_factory=list)
     documents: int = 0
 
     def takes(self, event: Event) -> bool:
@@ -170,6 +187,7 @@ class _Growing:
 
     def _end(self, event: MappingEndEvent | SequenceEndEvent) -> bool:
         ended = self.open.pop()
+        ended.node.depth += 1
         if ended.node.flow:
             ended.node.end = event.end_mark.index
         self._put(ended.node, ended.anchor, ended.node.end)
@@ -191,9 +209,10 @@ class _Growing:
     def _key(self, key: str, line: int) -> None:
         parent = self.open[-1]
         if key in parent.node.keys:
-            where = " > ".join(str(above.key) for above in self.open[:-1] if above.key)
+            path = tuple(above.place for above in self.open[:-1])
+            self.doubled.append((*path, key))
             self.faults.append(Fault(
-                where=where, got=f"'{key}'", line=line + 1,
+                where=place_words(path), got=f"'{key}'", line=line + 1,
                 rule=f"stands twice; first on line {parent.node.keys[key] + 1}",
                 cure="leave one of them out",
             ))
@@ -204,6 +223,9 @@ class _Growing:
         known = self.anchors.get(event.anchor)
         if known is None or (self.open and self.open[-1].awaits_key):
             return self._refuse(event, f"repeats '{event.anchor}', which no anchor above names",
+                                "write the entry out")
+        if len(self.open) + known.depth > DEEPEST:
+            return self._refuse(event, f"nests deeper than {DEEPEST} blocks by its anchors",
                                 "write the entry out")
         self._put(known, None, event.end_mark.index)
         if sum(above.node.entries for above in self.open) > MOST_ENTRIES:
@@ -219,6 +241,7 @@ class _Growing:
             return
         parent = self.open[-1]
         parent.node.entries += node.entries
+        parent.node.depth = max(parent.node.depth, node.depth)
         parent.node.end = end
         if isinstance(parent.node.value, dict):
             parent.node.value.setdefault(str(parent.key), node)
