@@ -79,7 +79,8 @@ def _bounds(one: Together, ends: Ints, over_first: NDArray[np.bool_], limit: flo
     first, second = one.values[ends].T
     begin, end = one.bundle.multiple[ends].T
     chord = begin + (limit - first) / (second - first) * (end - begin)
-    return np.minimum(chord, np.where(over_first, begin, end))
+    bound: Floats = np.minimum(chord, np.where(over_first, begin, end))
+    return bound
 
 
 def _first_of(group: Ints, value: Floats) -> Ints:
