@@ -1,11 +1,11 @@
-"""The lack of fit that gives a one-way bar the pull that was measured under dead load."""
+"""The lack of fit that gives a bar the pull that was measured under dead load."""
 
 from collections.abc import Mapping
 
 import numpy as np
 
 from eyebar.analysis.model import Floats, Model
-from eyebar.analysis.paths import SlackSets, paths, starting_sets, ties_split
+from eyebar.analysis.paths import SlackSets, paths, solved, starting_sets, ties_split
 from eyebar.errors import OutOfRange
 
 GREATEST_KIP = 1e4
@@ -21,7 +21,7 @@ def lack_of_fit(model: Model, dead: Floats, pulls: Mapping[str, float]) -> dict[
     none moves. Raises `OutOfRange` where no lack of fit gives a pull.
     """
     sets = SlackSets(model)
-    column = {model.bars[model.element_bar[e]].name: e for e in model.unilateral}
+    column = {model.bars[bar].name: e for e, bar in enumerate(model.element_bar)}
     found = dict.fromkeys(pulls, 0.0)
     projection = np.eye(len(model.stiffness)) - model.influence @ model.equilibrium
     for _ in range(ROUNDS):
@@ -51,17 +51,23 @@ def _tightened(
     bar: str,
     pull: float,
 ) -> float:
-    """Lack of fit [kip] at which the element's force reaches the pull, from far slack upwards."""
-    low = fixed - GREATEST_KIP * unit
-    start = starting_sets(sets, low[None])[0]
+    """Lack of fit [kip] at which the element's force is the pull, tightened or slackened from 0."""
+    start = starting_sets(sets, fixed[None])[0]
     if start is None:
-        raise OutOfRange(f"pull of {bar}", pull, "in a truss that stands without this bar")
-    walked = paths(sets, low[None], unit[None], start=np.array([start]), cap=2 * GREATEST_KIP)
+        raise OutOfRange(f"pull of {bar}", pull, "in a truss that stands under its dead load")
+    now, _ = solved(sets.model, sets.sets[start], fixed[None])
+    way = 1.0 if now[0, element] < pull else -1.0
+    walked = paths(
+        sets, fixed[None], way * unit[None], start=np.array([start]), cap=GREATEST_KIP
+    )
+    # A bar's force never falls as the bar is tightened: energy is convex.
     force = walked.forces[0, :, element]
-    over = np.flatnonzero(force >= pull)
-    if not len(over) or over[0] == 0:
+    past = np.flatnonzero(way * (force - pull) >= 0.0)
+    if not len(past):
         raise OutOfRange(f"pull of {bar}", pull, "one that a lack of fit can give")
-    k = int(over[0])
+    k = int(past[0])
+    if k == 0:
+        return 0.0
     rise = (pull - force[k - 1]) / (force[k] - force[k - 1])
     multiple = walked.multiple[0]
-    return float(multiple[k - 1] + rise * (multiple[k] - multiple[k - 1]) - GREATEST_KIP)
+    return way * float(multiple[k - 1] + rise * (multiple[k] - multiple[k - 1]))
