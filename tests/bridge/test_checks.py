@@ -59,7 +59,7 @@ def test_a_depth_that_is_missing_is_named() -> None:
 
 def test_an_eyebar_that_is_said_to_push_is_refused() -> None:
     said = refused(("    bars: [L0..L6]\n", "    bars: [L0..L6]\n    can push: true\n"))
-    assert "eyebars, rods and counters only pull" in said
+    assert "eyebars and rods only pull" in said
 
 
 def test_given_properties_must_tell_whether_they_push() -> None:

@@ -10,12 +10,13 @@ import pytest
 from eyebar.record import Record
 from eyebar.record.checking import not_measured
 from eyebar.record.fields import Entry
+from eyebar.record.form_words import CurveShape, EndPosts, FloorOn, Form, SubMembers
 from eyebar.record.words import (
     Bearing,
     Decided,
     DeckKind,
     EndFixing,
-    Form,
+
     RoadSurface,
     SurfacingKind,
     What,

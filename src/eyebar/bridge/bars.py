@@ -54,7 +54,7 @@ def made(
         name=laid.name, address=address, kind=said.kind, ends=laid.ends,
         length=math.dist(near, far), length_in_plane=math.dist(near, far),
         length_out_of_plane=held.out_of_plane, run=abs(far[0] - near[0]), as_built=built,
-        left=left.section, material=material, can_push=bool(pushes(said)), can_pull=True,
+        left=left.section, material=material, can_push=bool(pushes(said)), can_pull=said.can_pull,
         pin_offset=offset, bow=left.bow, continuous=held.continuous,
         pull_kip=None if state.pull is None or state.pull.pull is None
         else state.pull.pull.number,

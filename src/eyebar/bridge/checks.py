@@ -31,10 +31,13 @@ def form_faults(record: Record) -> tuple[Fault, ...]:
 def pushes(said: Member) -> bool | None:
     """Whether a bar can push; None where neither its kind nor its section nor the record tells.
 
-    Eyebars and rods go slack instead, and a counter is there to pull.
+    Eyebars and rods go slack instead, and a counter is there to pull unless the record says that
+    it pushes, as the counterbraces of a Howe truss do.
     """
-    if said.kind is Kind.COUNTER or _slender(said.section):
+    if _slender(said.section):
         return False
+    if said.kind is Kind.COUNTER:
+        return bool(said.can_push)
     if said.can_push is not None or said.section.given is not None:
         return said.can_push
     return True
@@ -95,7 +98,12 @@ def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
     if said.can_push and pushes(said) is False:
         yield fault(
             record, (*said.path, "can push"), f"cannot be: {said.bar} would buckle or go slack",
-            got="true", cure="leave it out: eyebars, rods and counters only pull",
+            got="true", cure="leave it out: eyebars and rods only pull",
+        )
+    if pushes(said) is False and not said.can_pull:
+        yield fault(
+            record, said.path, f"leaves {said.bar} nothing to do: it can neither push nor pull",
+            cure="leave 'can pull: false' out",
         )
     if pushes(said) is None:
         yield fault(
@@ -107,17 +115,21 @@ def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
 def _curb_faults(record: Record) -> Iterator[Fault]:
     """Curbs that leave another width than the clear one between them."""
     floor, names = record.floor, record.trusses.names
-    curbs = {truss: floor.curbs[truss].number for truss in names if truss in floor.curbs}
-    if not curbs:
+    curbs = {
+        truss: curb.number for truss, curb in floor.curbs.items()
+        if truss in names and curb is not None
+    }
+    if not floor.curbs:
         yield fault(
             record, ("floor",), "gives no curb", cure=f"write 'curb to {names[0]} truss: 1 ft'"
         )
-    if len(curbs) == len(names) > 1:
-        between = record.trusses.spacing.number - sum(curbs.values())
-        if abs(between - floor.clear_width.number) > CURB_TOLERANCE:
+    spacing, clear = record.trusses.spacing, floor.clear_width
+    if len(curbs) == len(names) > 1 and spacing is not None and clear is not None:
+        between = spacing.number - sum(curbs.values())
+        if abs(between - clear.number) > CURB_TOLERANCE:
             yield fault(
                 record, ("floor", "clear width"),
                 f"does not fit: the curbs leave {between / 12:g} ft between them",
-                got=floor.clear_width,
+                got=clear,
                 cure="measure the curbs and the distance of the trusses again",
             )

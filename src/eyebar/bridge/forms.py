@@ -1,27 +1,33 @@
-"""The forms of truss: from panels and depth to joints and bars, and what each bar is for.
+"""What a form of truss is laid out from, what comes of it, and the pieces that forms share.
 
-Joints of the lower chord are L0 ... Ln, of the upper chord U1 ... Un-1, counted from end 0; a bar
-is named upper joint first. Lengths in inches, stations in feet.
+Joints are named as `record/form_joints.py` says; a bar is named upper joint first. Lengths in
+inches, stations in feet. A form that hangs from the ends of its upper chord is another one upside
+down: `hung` lays that out and turns it over.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from itertools import pairwise
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import accumulate, pairwise
 
-from eyebar.errors import OutOfRange
+from eyebar.addresses import bar_name, ends_of
+from eyebar.record import EndPosts, FloorOn, SubMembers
+from eyebar.record.layout import mirrored_joint
 from eyebar.terms import Kind
 
-LEAST_PANELS_PRATT = 3
-LEAST_PANELS_DOUBLE = 6
+Point = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidBar:
-    """One bar as the form lays it: `kinds` are what it may be called, the form's own word first."""
+    """One bar as the form lays it: `kinds` are what it may be called, the form's own word first.
+
+    `called` is what the trade calls it, which tells more than the closed list of kinds does.
+    """
 
     name: str
     ends: tuple[str, str]
     kinds: tuple[Kind, ...]
+    called: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,109 +38,150 @@ class Layout:
     cross no panel as a counter of this form does.
     """
 
-    joints: Mapping[str, tuple[float, float]]
+    joints: Mapping[str, Point]
     bars: Mapping[str, LaidBar]
     floor_joints: tuple[tuple[str, float], ...]
     misplaced: tuple[str, ...] = ()
 
 
-def pratt(
-    panels: Sequence[float], depths: Mapping[str, float], counters: Iterable[str] = ()
-) -> Layout:
-    """A single-intersection Pratt truss: one diagonal a panel, falling towards the middle.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sizes:
+    """What a form is laid out from: panels from end 0 [in], depths by joint [in], and its kind.
 
-    `panels` one length for each [in], `depths` upper joint -> depth [in]. With an odd number of
-    panels the middle one has both its diagonals, either of which is called diagonal or counter.
-    Raises OutOfRange for fewer than 3 panels.
+    `hip` is the distance along the road from the bearing to the hip of a half-hip truss [in].
     """
-    count = _counted(panels, LEAST_PANELS_PRATT)
-    diagonals = [
-        _bar(f"U{i}", f"L{i + 1}", Kind.DIAGONAL) for i in range(1, count - 1) if 2 * i + 2 <= count
-    ]
-    diagonals += [_mirrored(bar, count) for bar in diagonals]
-    middle = count // 2
-    if count % 2:
-        crossed = (Kind.COUNTER, Kind.DIAGONAL)
-        diagonals.append(_bar(f"U{middle}", f"L{middle + 1}", *crossed))
-        diagonals.append(_bar(f"U{middle + 1}", f"L{middle}", *crossed))
-    return _laid(panels, depths, diagonals, counters, lambda gap: gap == 1)
+
+    panels: Sequence[float]
+    depths: Mapping[str, float]
+    counters: tuple[str, ...] = ()
+    end_posts: EndPosts = EndPosts.INCLINED
+    floor: FloorOn = FloorOn.LOWER
+    hip: float = 0.0
+    sub_members: SubMembers = SubMembers.STRUTS
+
+    @property
+    def count(self) -> int:
+        """How many panels there are."""
+        return len(self.panels)
+
+    @property
+    def stations(self) -> tuple[float, ...]:
+        """The panel points from end 0 [in]."""
+        return (0.0, *accumulate(self.panels))
+
+    @property
+    def tops(self) -> range:
+        """The panel points over which an upper joint stands, where one stands over each."""
+        full = self.end_posts is EndPosts.VERTICAL
+        return range(self.count + 1) if full else range(1, self.count)
 
 
-def double_intersection_pratt(
-    panels: Sequence[float], depths: Mapping[str, float], counters: Iterable[str] = ()
+def bar(first: str, second: str, called: str, *kinds: Kind) -> LaidBar:
+    """A bar between two joints, its name in the one spelling."""
+    name = bar_name(f"{first}-{second}")
+    return LaidBar(name=name, ends=ends_of(name), kinds=kinds, called=called)
+
+
+def both_halves(bars: Iterable[LaidBar], count: int, letters: str = "") -> Iterator[LaidBar]:
+    """Bars and their mirror images; `letters` as `mirrored_joint` has them."""
+    for one in bars:
+        yield one
+        first, second = (mirrored_joint(joint, count, letters) for joint in one.ends)
+        yield bar(first, second, one.called, *one.kinds)
+
+
+def chord(letter: str, numbers: Iterable[int]) -> Iterator[LaidBar]:
+    """The bars of a chord from joint to joint: `U` above, `L` below."""
+    called, kind = ("top chord", Kind.TOP_CHORD) if letter == "U" else (
+        "bottom chord", Kind.BOTTOM_CHORD)
+    for i, j in pairwise(numbers):
+        yield bar(f"{letter}{i}", f"{letter}{j}", called, kind)
+
+
+def over_panel_points(sizes: Sizes) -> dict[str, Point]:
+    """The lower joints on a level line, the upper ones over them."""
+    stations = sizes.stations
+    lower = {f"L{i}": (station, 0.0) for i, station in enumerate(stations)}
+    return lower | {f"U{i}": (stations[i], sizes.depths[f"U{i}"]) for i in sizes.tops}
+
+
+def laid(
+    joints: Mapping[str, Point], bars: Iterable[LaidBar], sizes: Sizes,
+    counters: Iterable[LaidBar] = (),
 ) -> Layout:
-    """A Pratt truss of two web systems: a diagonal passes one vertical and spans two panels.
-
-    Besides these, the hip has a short diagonal to L2. A main diagonal falls towards the middle and
-    reaches across it only where it crosses its mirror image on the middle panel point itself
-    (U4-L6 and U6-L4 of ten panels); with an odd number of panels none does, and what crosses the
-    middle panel is a counter. Raises OutOfRange for fewer than 6 panels.
-    """
-    count = _counted(panels, LEAST_PANELS_DOUBLE)
-    diagonals = [_bar("U1", "L2", Kind.DIAGONAL)]
-    diagonals += [
-        _bar(f"U{i}", f"L{i + 2}", Kind.DIAGONAL) for i in range(1, count - 2) if 2 * i + 2 <= count
-    ]
-    diagonals += [_mirrored(bar, count) for bar in diagonals]
-    return _laid(panels, depths, diagonals, counters, lambda gap: gap in (1, 2))
-
-
-def _counted(panels: Sequence[float], least: int) -> int:
-    if len(panels) < least:
-        raise OutOfRange("number of panels", len(panels), f"{least} or more for this form")
-    return len(panels)
-
-
-def _bar(first: str, second: str, *kinds: Kind) -> LaidBar:
-    return LaidBar(name=f"{first}-{second}", ends=(first, second), kinds=kinds)
-
-
-def _mirrored(bar: LaidBar, count: int) -> LaidBar:
-    """The bar about the middle: U1-L2 of ten panels is U9-L8."""
-    first, second = (f"{joint[0]}{count - int(joint[1:])}" for joint in bar.ends)
-    return _bar(first, second, *bar.kinds)
-
-
-def _laid(
-    panels: Sequence[float], depths: Mapping[str, float], diagonals: Iterable[LaidBar],
-    counters: Iterable[str], crosses: Callable[[int], bool],
-) -> Layout:
-    """Chords, end posts, verticals and the web's diagonals, then the counters that fit."""
-    count = len(panels)
-    stations = [0.0]
-    for panel in panels:
-        stations.append(stations[-1] + panel)
-    joints = {f"L{i}": (station, 0.0) for i, station in enumerate(stations)}
-    joints |= {f"U{i}": (stations[i], depths[f"U{i}"]) for i in range(1, count)}
-    bars = {bar.name: bar for bar in (*_frame(count), *diagonals)}
+    """The layout of joints and bars, with those of the possible counters that are asked for."""
+    found = {one.name: one for one in bars}
+    possible = {one.name: one for one in counters if one.name not in found}
     misplaced = []
-    for name in counters:
-        if name in bars and Kind.COUNTER in bars[name].kinds:
-            continue
-        upper, _, lower = name.partition("-")
-        fits = (
-            name not in bars and upper in joints and lower in joints
-            and upper[0] + lower[0] == "UL" and crosses(abs(int(upper[1:]) - int(lower[1:])))
-            and lower not in ("L0", f"L{count}")
-        )
-        if fits:
-            bars[name] = _bar(upper, lower, Kind.COUNTER)
-        else:
+    for name in sizes.counters:
+        if name in possible:
+            found[name] = possible[name]
+        elif name not in found or Kind.COUNTER not in found[name].kinds:
             misplaced.append(name)
     return Layout(
-        joints=joints, bars=bars, misplaced=tuple(misplaced),
-        floor_joints=tuple((f"L{i}", station / 12.0) for i, station in enumerate(stations)),
+        joints=dict(joints), bars=found, misplaced=tuple(misplaced),
+        floor_joints=tuple(
+            (joint, joints[joint][0] / 12.0) for joint in _floor(joints, sizes)
+        ),
     )
 
 
-def _frame(count: int) -> Iterable[LaidBar]:
-    """End posts, chords and verticals, which both forms have alike."""
-    yield _bar("U1", "L0", Kind.END_POST)
-    yield _bar(f"U{count - 1}", f"L{count}", Kind.END_POST)
-    for i, j in pairwise(range(1, count)):
-        yield _bar(f"U{i}", f"U{j}", Kind.TOP_CHORD)
-    for i, j in pairwise(range(count + 1)):
-        yield _bar(f"L{i}", f"L{j}", Kind.BOTTOM_CHORD)
-    for i in range(1, count):
-        kind = Kind.HIP_VERTICAL if i in (1, count - 1) else Kind.POST
-        yield _bar(f"U{i}", f"L{i}", kind)
+def _floor(joints: Mapping[str, Point], sizes: Sizes) -> list[str]:
+    """The joints of the chord that carries the floor; the abutments where it ends short of them."""
+    letter = "L" if sizes.floor is FloorOn.LOWER else "U"
+    of_chord = [joint for joint in joints if joint[0] == letter]
+    ends = [] if letter == "L" or "U0" in joints else ["L0", f"L{sizes.count}"]
+    return sorted((*of_chord, *ends), key=lambda joint: joints[joint][0])
+
+
+def hung(form: Callable[[Sizes], Layout], sizes: Sizes) -> Layout:
+    """A form turned over about the line of its bearings: it hangs from the ends of its upper chord.
+
+    What pulled pushes then, and the other way round; so ties become struts and posts rods.
+    """
+    upright = form(replace(
+        sizes, end_posts=EndPosts.INCLINED, floor=FloorOn.LOWER,
+        depths={_over(joint): depth for joint, depth in sizes.depths.items()},
+        counters=tuple(_bar_over(counter) for counter in sizes.counters),
+        sub_members=SubMembers.TIES if sizes.sub_members is SubMembers.STRUTS
+        else SubMembers.STRUTS,
+    ))
+    turned = (_bar_turned(one) for one in upright.bars.values())
+    return Layout(
+        joints={_over(joint): (x, -y) for joint, (x, y) in upright.joints.items()},
+        bars={one.name: one for one in turned},
+        floor_joints=tuple((_over(joint), station) for joint, station in upright.floor_joints),
+        misplaced=tuple(_bar_over(counter) for counter in upright.misplaced),
+    )
+
+
+_LETTERS = {"U": "L", "L": "U"}
+_PAIRS = (
+    ("top chord", "bottom chord"), ("hip vertical", "post"), ("vertical rod", "post"),
+    ("hanger", "post"), ("king rod", "king post"), ("queen rod", "queen post"),
+    ("sub-vertical", "sub-post"), ("sub-strut", "sub-tie"), ("brace", "diagonal"),
+    ("counterbrace", "counter"),
+)
+CALLED_HUNG = {
+    **dict(_PAIRS), **{under: upper for upper, under in _PAIRS}, "post": "vertical rod",
+    "end post": "end diagonal",
+}
+"""What a bar is called -> what its image is called in the truss turned over."""
+_KINDS_HUNG = {
+    Kind.TOP_CHORD: Kind.BOTTOM_CHORD, Kind.BOTTOM_CHORD: Kind.TOP_CHORD,
+    Kind.HIP_VERTICAL: Kind.POST, Kind.POST: Kind.HIP_VERTICAL, Kind.END_POST: Kind.DIAGONAL,
+}
+
+
+def _over(joint: str) -> str:
+    return _LETTERS.get(joint[:1], joint[:1]) + joint[1:]
+
+
+def _bar_over(name: str) -> str:
+    return bar_name("-".join(_over(joint) for joint in ends_of(name)))
+
+
+def _bar_turned(one: LaidBar) -> LaidBar:
+    first, second = one.ends
+    kinds = dict.fromkeys(_KINDS_HUNG.get(kind, kind) for kind in one.kinds)
+    return bar(_over(first), _over(second), CALLED_HUNG.get(one.called, one.called), *kinds)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from eyebar.record import EndFixing, Record, SectionEntry, TrussesEntry
-from eyebar.record.layout import mirrored_joint, panel_count
+from eyebar.record.layout import images_of
 from eyebar.terms import Kind
 
 
@@ -26,6 +26,7 @@ class Member:
     lateral_points: frozenset[str] | None
     ends: EndFixing
     can_push: bool | None
+    can_pull: bool
 
 
 def member(record: Record, truss: str, bar: str, group: str) -> Member:
@@ -41,7 +42,7 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
             material=said.material,
             pin_offset=None if said.pin_offset is None else said.pin_offset.number,
             spliced_at=spliced, lateral_points=lateral, ends=said.ends or EndFixing.PINNED,
-            can_push=said.can_push,
+            can_push=said.can_push, can_pull=said.can_pull is not False,
         )
     offset = said.pin_offset if own.pin_offset is None else own.pin_offset
     return Member(
@@ -52,6 +53,7 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
         lateral_points=lateral if own.lateral_points is None else frozenset(own.lateral_points),
         ends=own.ends or said.ends or EndFixing.PINNED,
         can_push=said.can_push if own.can_push is None else own.can_push,
+        can_pull=(said.can_pull if own.can_pull is None else own.can_pull) is not False,
     )
 
 
@@ -63,5 +65,4 @@ def _with_images(
         return None
     if not trusses.mirrored:
         return frozenset(joints)
-    count = panel_count(trusses)
-    return frozenset((*joints, *(mirrored_joint(joint, count) for joint in joints)))
+    return frozenset((*joints, *images_of(trusses, joints)))

@@ -1,25 +1,33 @@
 """What a material of the record is: figures given, coupons tested, or the office's table."""
 
+from dataclasses import replace
+
 from eyebar.bridge.parts import Material
 from eyebar.errors import OutOfRange
 from eyebar.materials import characteristic_value, row_names
 from eyebar.office import Values
 from eyebar.record import MaterialEntry
+from eyebar.terms import Metal
 from eyebar.units import Quantity
 
+YEAR_UNKNOWN = 0
+"""`built` of a material whose year nobody knows."""
 POUNDS_PER_KIP = 1000.0
 CUBIC_INCHES_PER_CUBIC_FOOT = 1728.0
 
 
-def material_of(name: str, entry: MaterialEntry, built: int, values: Values) -> Material:
+def material_of(name: str, entry: MaterialEntry, built: int | None, values: Values) -> Material:
     """A material with a source for each figure.
 
     A figure given in the record comes first, then what coupons prove, then the office's table for
-    the metal and its year. A strength that none of them gives is 0, which rates nothing; raises
-    OutOfRange where coupons are too few or scatter too much, or where the modulus is unknown.
+    the metal and its year. A strength that none of them gives is 0, which rates nothing, and so is
+    that of steel whose year nobody knows; raises OutOfRange where coupons are too few or scatter
+    too much, or where the modulus is unknown.
     """
-    year = entry.built or built
+    year = entry.built or built or YEAR_UNKNOWN
     rows = row_names(entry.metal, year)
+    if entry.metal is Metal.STEEL and year == YEAR_UNKNOWN:
+        rows = replace(rows, yield_stress="", tensile_strength="")
     sources: dict[str, str] = {}
     coupons = entry.coupons
 
@@ -64,6 +72,8 @@ def strength_unknown(material: Material) -> str:
     """The reason for which nothing of this material is rated; empty when there is none."""
     if material.yield_stress > 0 and material.tensile_strength > 0:
         return ""
+    if material.metal is Metal.STEEL and material.built == YEAR_UNKNOWN:
+        return "no year is known for its steel; write 'built' of the material or of the bridge"
     return f"no strength is known here for {material.metal}; give one with its source"
 
 

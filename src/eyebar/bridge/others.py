@@ -35,17 +35,25 @@ def _of_truss(truss: Truss, pinned: frozenset[str]) -> Iterator[tuple[str, str |
     for joint in truss.joints:
         if joint in pinned:
             yield f"{truss.name}/{joint}/pin", truss.name, Kind.PIN
-    for joint, _ in truss.floor_joints[1:-1]:
-        yield f"{truss.name}/{joint}/hanger", truss.name, Kind.HANGER
+    for joint in beam_joints(truss):
+        if not joint.startswith("U"):
+            yield f"{truss.name}/{joint}/hanger", truss.name, Kind.HANGER
     for joint in truss.supports:
         yield f"{truss.name}/{joint}/bearing", truss.name, Kind.BEARING
 
 
+def beam_joints(truss: Truss) -> tuple[str, ...]:
+    """The floor's joints that have a floorbeam: all but those over the bearings."""
+    return tuple(joint for joint, _ in truss.floor_joints if joint not in truss.supports)
+
+
 def _of_floor(record: Record, truss: Truss) -> Iterator[tuple[str, str | None, Kind]]:
-    for joint, _ in truss.floor_joints[1:-1]:
+    for joint in beam_joints(truss):
         yield f"floor/{joint}/floorbeam", None, Kind.FLOORBEAM
+    # A floor whose stringers nobody counted has one at least.
+    stringers = record.floor.stringers.number or 1
     for panel in range(1, len(truss.floor_joints)):
-        for stringer in range(1, record.floor.stringers.number + 1):
+        for stringer in range(1, stringers + 1):
             yield f"floor/panel {panel}/stringer {stringer}", None, Kind.STRINGER
     yield "floor/deck", None, Kind.DECK
 

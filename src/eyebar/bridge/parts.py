@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from eyebar.errors import NotMeasured
 from eyebar.sections.joined import PinPlates, Splice
 from eyebar.sections.shapes import Section
 from eyebar.terms import Kind, Metal
@@ -17,7 +18,8 @@ class Material:
     """What a bar is made of.
 
     `yield_stress`, `tensile_strength`, `modulus` [ksi], `density` [lb/in3]; `sources` names, for
-    each figure, where it comes from; `coupons` says how many were tested, `built` when it was made.
+    each figure, where it comes from; `coupons` says how many were tested, `built` when it was made,
+    0 where nobody knows.
     """
 
     name: str
@@ -140,12 +142,13 @@ class Bridge:
     number: str
     owner: str
     place: str
-    built: int
+    built: int | None
     on: date
     trusses: tuple[Truss, ...]
     weights: Mapping[str, tuple[Weight, ...]]
     """Truss name -> dead load items, without the truss's own weight, which its bars tell."""
-    roadway: Roadway
+    measured_roadway: Roadway | None
+    """None where its widths were not measured; `unknown_loads` then says which."""
     others: tuple[OtherPart, ...]
     superstructure_condition: int | None
     condition_measured: bool
@@ -155,3 +158,10 @@ class Bridge:
     rules: tuple[str, ...] = field(default=())
     """What was decided in making this state of the record, in sentences."""
     record_hash: str = ""
+
+    @property
+    def roadway(self) -> Roadway:
+        """The road across. Raises NotMeasured where its widths are not known."""
+        if self.measured_roadway is None:
+            raise NotMeasured("the road", "width across")
+        return self.measured_roadway

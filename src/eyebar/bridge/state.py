@@ -11,12 +11,13 @@ from datetime import date
 
 from eyebar.bridge.bars import Made, made
 from eyebar.bridge.checks import form_faults
-from eyebar.bridge.laid import Laid, fault, laid_out
+from eyebar.bridge.laid import Laid, fault, laid_out, said_of_skew
 from eyebar.bridge.lengths import Held, Strut, held
 from eyebar.bridge.members import Member, member
 from eyebar.bridge.metals import material_of
 from eyebar.bridge.others import other_parts
 from eyebar.bridge.parts import Bar, Bridge, Material, Roadway, Truss, Weight
+from eyebar.bridge.road import across, roadway_on, unmeasured_road
 from eyebar.bridge.timeline import (
     Findings,
     decisions_by_part,
@@ -24,10 +25,11 @@ from eyebar.bridge.timeline import (
     part_state,
     readings_by_part,
 )
-from eyebar.bridge.weights import Across, weights_on
+from eyebar.bridge.weights import weights_on
 from eyebar.errors import BadRecord, Fault, OutOfRange
 from eyebar.office import Values
-from eyebar.record import Bearing, DecisionEntry, EndFixing, Record, What
+from eyebar.record import Bearing, DecisionEntry, EndFixing, Record
+from eyebar.record.layout import bearing_joints
 
 DECK = "floor/deck"
 
@@ -58,7 +60,8 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
         raise BadRecord(record.file, faults)
     gathering = _Gathering(
         record=record, on=day, values=values, readings=readings_by_part(record, day),
-        decisions=decisions_by_part(record, day), rules=[said],
+        decisions=decisions_by_part(record, day),
+        rules=[said, *said_of_skew(record)],
     )
     _gather_materials(gathering)
     trusses, pinned = [], {}
@@ -67,13 +70,14 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
         trusses.append(truss)
     if gathering.faults:
         raise BadRecord(record.file, tuple(gathering.faults))
-    weights, unknown = _weights(gathering, trusses)
+    roadway = roadway_on(record, gathering.readings.get(DECK, ()))
+    weights, unknown = _weights(gathering, trusses, roadway)
     if unknown:
         trusses = [_unrated(truss, unknown) for truss in trusses]
     return Bridge(
         name=record.name, number=record.number, owner=record.owner, place=record.place,
         built=record.built, on=day, trusses=tuple(trusses), weights=weights,
-        roadway=_roadway(gathering), others=other_parts(
+        measured_roadway=roadway, others=other_parts(
             record, trusses, pinned, gathering.decisions
         ),
         superstructure_condition=_condition(record, day),
@@ -86,10 +90,12 @@ def _day(record: Record, on: date | None) -> tuple[date, str]:
     """The date, and the sentence that says what holds on it."""
     latest = latest_entry(record)
     if on is None and latest is None:
+        if record.built is None:
+            raise OutOfRange("date", "not known", "given: the record has no dated entry, no year")
         return date(record.built, 12, 31), "no dated entry: the bridge is taken as it was built"
     day = latest if on is None else on
     assert day is not None
-    if day.year < record.built:
+    if record.built is not None and day.year < record.built:
         raise OutOfRange("date", day, f"not before {record.built}, when the bridge was built")
     return day, (
         f"as on {day}: of each measure the latest reading at each place holds, the least along a"
@@ -131,7 +137,7 @@ def _truss(gathering: _Gathering, name: str) -> tuple[Truss, frozenset[str]]:
     )
     return Truss(
         name=name, joints=dict(laid.layout.joints), bars=tuple(bars), broken=tuple(broken),
-        floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name, laid),
+        floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name),
     ), pinned
 
 
@@ -175,9 +181,7 @@ def _bar(
         return None
 
 
-def _supports(
-    gathering: _Gathering, truss: str, laid: Laid
-) -> Mapping[str, tuple[bool, bool]]:
+def _supports(gathering: _Gathering, truss: str) -> Mapping[str, tuple[bool, bool]]:
     """Joint -> (x held, y held): one end held along the road, the other free to slide.
 
     No horizontal thrust between the two abutments is relied on: it would take pull from the bottom
@@ -185,7 +189,7 @@ def _supports(
     """
     record = gathering.record
     bearings = record.trusses.bearings
-    ends = bearings.at or (laid.layout.floor_joints[0][0], laid.layout.floor_joints[-1][0])
+    ends = bearing_joints(record.trusses)
     how = []
     for joint, word in zip(ends, (bearings.zero, bearings.other), strict=True):
         own = record.overrides.get(f"{truss}/{joint}/bearing")
@@ -202,24 +206,18 @@ def _supports(
 
 
 def _weights(
-    gathering: _Gathering, trusses: Iterable[Truss]
+    gathering: _Gathering, trusses: Iterable[Truss], roadway: Roadway | None
 ) -> tuple[Mapping[str, tuple[Weight, ...]], tuple[str, ...]]:
     """Truss -> its dead load items, and what of them nobody measured."""
-    record = gathering.record
     found: dict[str, tuple[Weight, ...]] = {}
-    unknown: list[str] = []
+    unknown = [*unmeasured_road(gathering.record)]
     for truss in trusses:
-        stations = [station for _, station in truss.floor_joints]
-        across = Across(
-            truss=truss.name, curb_ft=_curbs(record)[truss.name],
-            clear_width_ft=record.floor.clear_width.in_unit("ft"),
-            spacing_ft=record.trusses.spacing.in_unit("ft"), span_ft=stations[-1] - stations[0],
-            floor_joints=tuple(joint for joint, _ in truss.floor_joints),
-        )
         found[truss.name], missing = weights_on(
-            across, record.floor, gathering.readings.get(DECK, ())
+            across(truss, roadway), gathering.record.floor, gathering.readings.get(DECK, ())
         )
         unknown += missing
+        if roadway is None:
+            found[truss.name] = ()
     return found, tuple(dict.fromkeys(unknown))
 
 
@@ -231,34 +229,6 @@ def _unrated(truss: Truss, unknown: tuple[str, ...]) -> Truss:
             replace(bar, not_rated="; ".join(filter(None, (bar.not_rated, reason))))
             for bar in truss.bars
         ),
-    )
-
-
-def _curbs(record: Record) -> Mapping[str, float]:
-    """Truss -> face of its curb [ft]; of a truss that has none given, what the others leave."""
-    floor = record.floor
-    given = {truss: curb.in_unit("ft") for truss, curb in floor.curbs.items()}
-    rest = record.trusses.spacing.in_unit("ft") - floor.clear_width.in_unit("ft")
-    return {
-        truss: given.get(truss, rest - sum(given.values())) for truss in record.trusses.names
-    }
-
-
-def _roadway(gathering: _Gathering) -> Roadway:
-    record = gathering.record
-    floor = record.floor
-    surfacing = floor.surfacing
-    read = any(
-        reading.what is What.SURFACING_THICKNESS
-        for _, reading in gathering.readings.get(DECK, ())
-    )
-    trucks = record.traffic.trucks_a_day
-    return Roadway(
-        clear_width_ft=floor.clear_width.in_unit("ft"),
-        truss_spacing_ft=record.trusses.spacing.in_unit("ft"), curb_ft=_curbs(record),
-        lanes_given=floor.lanes, surface=str(floor.surface),
-        surfacing_measured=read or (surfacing is not None and surfacing.measured),
-        trucks_a_day=None if trucks is None else float(trucks),
     )
 
 

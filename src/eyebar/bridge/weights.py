@@ -4,7 +4,7 @@ What runs along the bridge is a weight per foot of one truss; a floorbeam hangs 
 lies between the curbs is shared by the lever rule, as its middle lies between the trusses.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from eyebar.bridge.parts import Weight
@@ -43,6 +43,8 @@ class Across:
     spacing_ft: float
     span_ft: float
     floor_joints: tuple[str, ...]
+    beam_joints: tuple[str, ...]
+    """Those of the floor's joints that have a floorbeam: all but those over the bearings."""
 
     @property
     def share(self) -> float:
@@ -62,6 +64,7 @@ def weights_on(
     items: list[Weight] = []
     unknown: list[str] = []
     deck, surfacing = floor.deck, floor.surfacing
+    lines, unweighed = _lines(floor, across)
     for found in (
         _sheet("deck", deck.weight, _thicker(deck.thickness, read.get(What.DECK_THICKNESS)),
                deck.width, across, wearing=False),
@@ -77,8 +80,7 @@ def weights_on(
             unknown.append(found)
         elif found is not None:
             items.append(found)
-    items += _lines(floor, across)
-    return tuple(items), tuple(unknown)
+    return (*items, *lines), (*unknown, *unweighed)
 
 
 def _thicknesses(findings: Findings) -> Mapping[What, Quantity]:
@@ -118,6 +120,10 @@ def _sheet(
 def _stringers(floor: FloorEntry, across: Across) -> Weight | str:
     stringers = floor.stringers
     weight, count = stringers.weight, stringers.number
+    if count is None:
+        return "number of stringers not measured"
+    if weight is None:
+        return "weight of stringers not measured"
     match weight.dimension:
         case Dimension.LINE_LOAD:
             one, words = weight.in_unit("kip/ft"), f"{weight}"
@@ -135,8 +141,10 @@ def _stringers(floor: FloorEntry, across: Across) -> Weight | str:
 
 
 def _floorbeams(floor: FloorEntry, across: Across) -> Weight | str:
-    """One at each floor joint between the ends, half of it to each truss."""
+    """One at each floor joint but those over the bearings, half of it to each truss."""
     beams = floor.floorbeams
+    if beams.weight is None:
+        return "weight of floorbeams not measured"
     length_ft = across.spacing_ft if beams.length is None else beams.length.in_unit("ft")
     if beams.weight.dimension is Dimension.FORCE:
         whole, words = beams.weight.in_unit("kip"), f"{beams.weight}"
@@ -147,24 +155,34 @@ def _floorbeams(floor: FloorEntry, across: Across) -> Weight | str:
         words = f"{beams.weight} x {length_ft:g} ft"
     return Weight(
         name="floorbeams", kip_per_ft=0.0, wearing=False,
-        kip_at_joints=dict.fromkeys(across.floor_joints[1:-1], whole / 2.0),
-        working=f"{words} / 2 = {whole / 2.0:.4g} kip at each joint between the ends",
+        kip_at_joints=dict.fromkeys(across.beam_joints, whole / 2.0),
+        working=f"{words} / 2 = {whole / 2.0:.4g} kip at each joint that has one",
     )
 
 
-def _lines(floor: FloorEntry, across: Across) -> Iterable[Weight]:
-    """What runs along: the railing of this side, pipes, bracing, sidewalks."""
-    if floor.railing is not None:
-        weight = floor.railing.weight
-        yield _along("railing", weight.in_unit("kip/ft"), f"{weight} on this side", 1.0)
+def _lines(floor: FloorEntry, across: Across) -> tuple[list[Weight], list[str]]:
+    """What runs along: the railing of this side, pipes, bracing, sidewalks; what has no weight."""
+    found: list[Weight] = []
+    unknown: list[str] = []
+    rail = floor.railing
+    if rail is not None and rail.weight is not None:
+        found.append(
+            _along("railing", rail.weight.in_unit("kip/ft"), f"{rail.weight} on this side", 1.0)
+        )
+    elif rail is not None:
+        unknown.append("weight of railing not measured")
     bracing = {} if floor.bracing is None else {"bracing": floor.bracing}
     for group, wearing in ((floor.utilities, True), (floor.others, False), (bracing, False)):
         for name, line in group.items():
             if line.truss not in (None, across.truss):
                 continue
+            if line.weight is None:
+                unknown.append(f"weight of {name} not measured")
+                continue
             share = 0.5 if line.truss is None else 1.0
-            yield _along(name, line.weight.in_unit("kip/ft"), f"{line.weight}", share,
-                         wearing=wearing)
+            found.append(_along(name, line.weight.in_unit("kip/ft"), f"{line.weight}", share,
+                                wearing=wearing))
+    return found, unknown
 
 
 def _along(

@@ -66,18 +66,22 @@ def rated_bridge(
     )
     table = StrengthTable(values=values, condition=condition)
     cautions = list(bridge.rules)
-    said = lanes(bridge.roadway, values).caution
-    if said:
-        cautions.append(said)
+    if bridge.measured_roadway is not None:
+        cautions += filter(None, [lanes(bridge.roadway, values).caution])
     parts: list[RatedPart] = []
     known: list[list[State]] = []
     for truss in bridge.trusses:
-        loaded, assumed = loaded_states(bridge, truss)
-        cautions += assumed
-        states = _states(loaded, known)
-        ratings = _TrussRating(
-            bridge, truss, values=values, states=states, table=table
-        ).all(vehicles)
+        ratings: list[list[PartRating]] = [[] for _ in truss.bars]
+        if bridge.unknown_loads:
+            # Without the floor's weight no force is known: nothing is looked for.
+            table.not_rated.update({bar.address: bar.not_rated for bar in truss.bars})
+        else:
+            loaded, assumed = loaded_states(bridge, truss)
+            cautions += assumed
+            states = _states(loaded, known)
+            ratings = _TrussRating(
+                bridge, truss, values=values, states=states, table=table
+            ).all(vehicles)
         parts += [
             RatedPart(
                 address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,

@@ -5,12 +5,13 @@ from eyebar.record.editing import override_in_file, with_override, write_whole
 from eyebar.record.fields import NOT_MEASURED, Sides
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry, ReadingEntry
 from eyebar.record.floor import FloorEntry
+from eyebar.record.form_words import CurveShape, EndPosts, FloorOn, Form, SubMembers
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
 from eyebar.record.models import Record
 from eyebar.record.reading import FORMAT, LARGEST, read_record, record_of
 from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import EndsEntry, TrussesEntry
-from eyebar.record.words import Bearing, Decided, EndFixing, Form, RoadSurface, What
+from eyebar.record.words import Bearing, Decided, EndFixing, RoadSurface, What
 
 __all__ = [
     "BOTH_TRUSSES",
@@ -20,11 +21,14 @@ __all__ = [
     "Bearing",
     "Checked",
     "ConditionEntry",
+    "CurveShape",
     "Decided",
     "DecisionEntry",
     "EndFixing",
+    "EndPosts",
     "EndsEntry",
     "FloorEntry",
+    "FloorOn",
     "Form",
     "InspectionEntry",
     "MaterialEntry",
@@ -35,6 +39,7 @@ __all__ = [
     "RoadSurface",
     "SectionEntry",
     "Sides",
+    "SubMembers",
     "TrussesEntry",
     "Unmeasured",
     "What",

@@ -82,7 +82,7 @@ class Known:
 
     def _floor_fault(self, path: Path, part: Address) -> Fault | None:
         panels = len(floor_joints(self.record.trusses)) - 1
-        stringers = self.record.floor.stringers.number
+        stringers = self.record.floor.stringers.number or part.stringer
         if part.kind is Kind.STRINGER and (part.panel > panels or part.stringer > stringers):
             return self.fault(path, "is no stringer of this floor", got=part.part,
                               cure=f"it has {panels} panels of {stringers} stringers")

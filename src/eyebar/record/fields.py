@@ -70,8 +70,8 @@ def _shown(got: object) -> str:
     return text if len(text) <= 80 else text[:76] + "...'"
 
 
-def _read(got: object, reader: Callable[[str], Found]) -> Found:
-    """What the reader makes of a text; anything but text is refused."""
+def read(got: object, reader: Callable[[str], Found]) -> Found:
+    """What a reader of text makes of a field; anything but text is refused."""
     if not isinstance(got, str):
         raise refusal(got, "is not a text", "write one value here")
     try:
@@ -99,17 +99,17 @@ def _of(
         found = quantity(text, dimension, signed=signed, greatest=greatest)
         return found if signed or zero else _above_zero(found)
 
-    return lambda got: got if isinstance(got, Quantity) else _read(got, known)
+    return lambda got: got if isinstance(got, Quantity) else read(got, known)
 
 
-def _perhaps(known: Callable[[object], object]) -> Callable[[object], object]:
+def perhaps(known: Callable[[object], object]) -> Callable[[object], object]:
     """The same reader for what may not be measured: None then."""
     return lambda got: None if _unmeasured(got) else known(got)
 
 
-def _weight(*dimensions: Dimension) -> Callable[[object], object]:
+def weighing(*dimensions: Dimension) -> Callable[[object], object]:
     """The reader of a weight that may be given in more than one way."""
-    return lambda got: got if isinstance(got, Quantity) else _read(
+    return lambda got: got if isinstance(got, Quantity) else read(
         got, lambda text: _above_zero(measure(text, *dimensions))
     )
 
@@ -128,7 +128,7 @@ def _sides(got: object) -> object:
         )
         return Sides(text, first, second)
 
-    return _read(got, sides)
+    return read(got, sides)
 
 
 def _panels(got: object) -> object:
@@ -205,7 +205,7 @@ def word(words: type[StrEnum], cures: dict[str, str] | None = None) -> Callable[
         cure = (cures or {}).get(text) or did_you_mean(text, words)
         raise Unreadable(text, "is not a word known here", cure)
 
-    return lambda got: got if isinstance(got, words) else _read(got, known)
+    return lambda got: got if isinstance(got, words) else read(got, known)
 
 
 def _path(text: str) -> str:
@@ -218,11 +218,11 @@ def _path(text: str) -> str:
 
 
 def _reader(reader: Callable[[str], object]) -> Callable[[object], object]:
-    return lambda got: _read(got, reader) if isinstance(got, str) or got is None else got
+    return lambda got: read(got, reader) if isinstance(got, str) or got is None else got
 
 
 def _part(got: object) -> object:
-    return got if isinstance(got, Address) else _read(got, addresses.address)
+    return got if isinstance(got, Address) else read(got, addresses.address)
 
 
 def _run(text: str) -> str:
@@ -232,7 +232,7 @@ def _run(text: str) -> str:
 
 
 def _day(got: object) -> object:
-    return got if isinstance(got, date) else _read(got, day)
+    return got if isinstance(got, date) else read(got, day)
 
 
 Text = Annotated[str, BeforeValidator(_text)]
@@ -240,7 +240,9 @@ Truth = Annotated[bool, BeforeValidator(_truth)]
 OfficeValue = Annotated[float | str | tuple[str, ...], BeforeValidator(_office_value)]
 Day = Annotated[date, BeforeValidator(_day)]
 Year = Annotated[int, BeforeValidator(_whole(FIRST_YEAR, 2200))]
+UnsureYear = Annotated[int | None, BeforeValidator(perhaps(_whole(FIRST_YEAR, 2200)))]
 Count = Annotated[int, BeforeValidator(_whole(1, 200))]
+UnsureCount = Annotated[int | None, BeforeValidator(perhaps(_whole(1, 200)))]
 Planes = Annotated[int, BeforeValidator(_whole(1, 2))]
 Lanes = Annotated[int, BeforeValidator(_whole(1, 6))]
 Code = Annotated[int, BeforeValidator(_whole(0, 9))]
@@ -248,10 +250,17 @@ Trucks = Annotated[int, BeforeValidator(_whole(0, 100_000))]
 
 Length = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH))]
 """A length greater than zero [in]."""
+UnsureLength = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.LENGTH)))
+]
+"""The same; None where not measured."""
 Distance = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH, zero=True))]
 """A length that may be zero [in]."""
 Coordinate = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH, signed=True))]
 """A length that may be below zero [in]."""
+UnsureCoordinate = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.LENGTH, signed=True)))
+]
 Offset = Annotated[
     InstanceOf[Quantity],
     BeforeValidator(_of(Dimension.LENGTH, signed=True, greatest=GREATEST_SIZE)),
@@ -259,34 +268,27 @@ Offset = Annotated[
 """A small length that may be below zero [in]."""
 Size = Annotated[
     InstanceOf[Quantity] | None,
-    BeforeValidator(_perhaps(_of(Dimension.LENGTH, greatest=GREATEST_SIZE))),
+    BeforeValidator(perhaps(_of(Dimension.LENGTH, greatest=GREATEST_SIZE))),
 ]
 """A size of a section [in]; None where not measured."""
 Area = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.AREA))]
 UnsureArea = Annotated[
-    InstanceOf[Quantity] | None, BeforeValidator(_perhaps(_of(Dimension.AREA)))
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.AREA)))
 ]
 Force = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.FORCE, zero=True))]
 """A force not below zero [kip]."""
 Stress = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.STRESS))]
 Angle = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.ANGLE, signed=True))]
-Density = Annotated[InstanceOf[Quantity], BeforeValidator(_weight(Dimension.DENSITY))]
-SheetWeight = Annotated[
-    InstanceOf[Quantity],
-    BeforeValidator(_weight(Dimension.DENSITY, Dimension.SURFACE_LOAD)),
+UnsureAngle = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.ANGLE, signed=True)))
 ]
-"""A weight by volume or by area."""
-BeamWeight = Annotated[
-    InstanceOf[Quantity],
-    BeforeValidator(_weight(Dimension.LINE_LOAD, Dimension.FORCE, Dimension.DENSITY)),
-]
-"""A weight along the length, of one piece, or by volume."""
-LineWeight = Annotated[InstanceOf[Quantity], BeforeValidator(_weight(Dimension.LINE_LOAD))]
+"""None where not measured."""
+Density = Annotated[InstanceOf[Quantity], BeforeValidator(weighing(Dimension.DENSITY))]
 Measure = Annotated[
     InstanceOf[Quantity],
     BeforeValidator(
         lambda got: got if isinstance(got, Quantity)
-        else _read(got, lambda text: measure(text, Dimension.LENGTH, Dimension.FORCE))
+        else read(got, lambda text: measure(text, Dimension.LENGTH, Dimension.FORCE))
     ),
 ]
 """A length or a force not below zero, as a reading gives it."""

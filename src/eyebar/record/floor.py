@@ -4,25 +4,42 @@ import re
 from collections.abc import Mapping
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, InstanceOf, model_validator
 
 from eyebar.record.fields import (
-    BeamWeight,
-    Coordinate,
-    Count,
     Entry,
     Lanes,
     Length,
-    LineWeight,
-    SheetWeight,
     SidesField,
     Size,
     Text,
     TrussName,
     Truth,
+    UnsureCoordinate,
+    UnsureCount,
+    UnsureLength,
+    perhaps,
+    weighing,
     word,
 )
 from eyebar.record.words import DeckKind, RoadSurface, SurfacingKind
+from eyebar.units import Dimension, Quantity
+
+SheetWeight = Annotated[
+    InstanceOf[Quantity], BeforeValidator(weighing(Dimension.DENSITY, Dimension.SURFACE_LOAD))
+]
+"""A weight by volume or by area."""
+BeamWeight = Annotated[
+    InstanceOf[Quantity] | None,
+    BeforeValidator(
+        perhaps(weighing(Dimension.LINE_LOAD, Dimension.FORCE, Dimension.DENSITY))
+    ),
+]
+"""A weight along the length, of one piece, or by volume; None where not measured."""
+LineWeight = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(weighing(Dimension.LINE_LOAD)))
+]
+"""A weight along the bridge; None where not measured."""
 
 SurfaceWord = Annotated[RoadSurface, BeforeValidator(word(RoadSurface))]
 DeckWord = Annotated[DeckKind, BeforeValidator(word(DeckKind))]
@@ -67,7 +84,7 @@ class SurfacingEntry(Entry):
 class StringersEntry(Entry):
     """The stringers of one panel, all alike."""
 
-    number: Count
+    number: UnsureCount
     size: SidesField | None = None
     """Width by depth."""
     weight: BeamWeight
@@ -101,9 +118,9 @@ class RailingEntry(Entry):
 class FloorEntry(Entry):
     """Floor and road, as sizes and weights."""
 
-    clear_width: Length
+    clear_width: UnsureLength
     """Between the curbs."""
-    curbs: Mapping[TrussName, Coordinate]
+    curbs: Mapping[TrussName, UnsureCoordinate]
     """Truss -> from its centre line to the face of its curb."""
     deck: DeckEntry
     surfacing: SurfacingEntry | None = None

@@ -5,10 +5,11 @@ span leaves between the two halves is a middle panel; a joint at mid-span is its
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from eyebar.addresses import bar_name, ends_of
+from eyebar.record.form_joints import between, floor_of, joints_of
 from eyebar.record.members import BOTH_TRUSSES
 from eyebar.record.models import Record
 from eyebar.record.sections import SectionEntry
@@ -43,25 +44,48 @@ def _panels_by_joints(trusses: TrussesEntry) -> int:
 
 
 def joint_names(trusses: TrussesEntry) -> tuple[str, ...]:
-    """All joints of a truss: those given and their images, or L0 to Ln, U1 to Un-1 of a form."""
-    count = panel_count(trusses)
+    """All joints of a truss: those given and their images, or those of its form."""
     if trusses.joints is None:
-        return (*(f"L{i}" for i in range(count + 1)), *(f"U{i}" for i in range(1, count)))
+        return joints_of(trusses.pattern(panel_count(trusses)))
     if not trusses.mirrored:
         return tuple(trusses.joints)
-    images = (mirrored_joint(joint, count) for joint in trusses.joints)
-    return tuple(dict.fromkeys((*trusses.joints, *images)))
+    return tuple(dict.fromkeys((*trusses.joints, *images_of(trusses, trusses.joints))))
+
+
+def letters_between(trusses: TrussesEntry) -> str:
+    """The letters of joints that stand between panel points: `U` in a Warren truss."""
+    return "" if trusses.form is None else between(trusses.pattern(panel_count(trusses)))
+
+
+def images_of(trusses: TrussesEntry, joints: Iterable[str]) -> tuple[str, ...]:
+    """The mirror images of joints, in the same order."""
+    count, letters = panel_count(trusses), letters_between(trusses)
+    return tuple(mirrored_joint(joint, count, letters) for joint in joints)
 
 
 def floor_joints(trusses: TrussesEntry) -> tuple[str, ...]:
-    """The joints that carry the floor, from end 0; of a form, the lower chord's."""
-    count = panel_count(trusses)
-    if trusses.floor is None:
-        return tuple(f"L{i}" for i in range(count + 1))
+    """The joints that carry the floor, from end 0: those named, or those of the form's chord."""
+    if not isinstance(trusses.floor, tuple):
+        return floor_of(trusses.pattern(panel_count(trusses)))
     if not trusses.mirrored:
         return trusses.floor
-    images = (mirrored_joint(joint, count) for joint in reversed(trusses.floor))
+    images = images_of(trusses, reversed(trusses.floor))
     return tuple(dict.fromkeys((*trusses.floor, *images)))
+
+
+def bearing_joints(trusses: TrussesEntry) -> tuple[str, str]:
+    """The joints over the bearings, end 0 first: those named, else the ends of the form's truss.
+
+    Of a truss laid out joint by joint they are the floor's first and last.
+    """
+    if trusses.bearings.at is not None:
+        return trusses.bearings.at
+    if trusses.form is None:
+        floor = floor_joints(trusses)
+        return floor[0], floor[-1]
+    count = panel_count(trusses)
+    letter = "U" if trusses.pattern(count).hung else "L"
+    return f"{letter}0", f"{letter}{count}"
 
 
 def bars_in(record: Record, truss: str) -> Mapping[str, str]:
@@ -72,10 +96,10 @@ def bars_in(record: Record, truss: str) -> Mapping[str, str]:
     }
     found = {bar: name for name, group in groups.items() for bar in group.bars}
     if record.trusses.mirrored:
-        count = panel_count(record.trusses)
+        count, letters = panel_count(record.trusses), letters_between(record.trusses)
         for name, group in groups.items():
             for bar in group.bars:
-                found.setdefault(mirrored_bar(bar, count), name)
+                found.setdefault(mirrored_bar(bar, count, letters), name)
     return found
 
 
@@ -93,15 +117,19 @@ def section_on(record: Record, part: str, group: str, day: date) -> SectionEntry
     return repaired or (own and own.section) or record.members[group].section
 
 
-def mirrored_joint(joint: str, count: int) -> str:
-    """The mirror image of a joint: `L3` of ten panels is `L7`; one without a number is its own."""
+def mirrored_joint(joint: str, count: int, letters: str = "") -> str:
+    """The mirror image of a joint: `L3` of ten panels is `L7`; one without a number is its own.
+
+    Of a joint whose letter is among `letters`, which stands between panel points, `U3` is `U8`.
+    """
     found = _NUMBERED.fullmatch(joint)
-    if not found or int(found[2]) > count:
+    if not found:
         return joint
-    return f"{found[1]}{count - int(found[2])}"
+    number = count - int(found[2]) + (1 if found[1] in letters else 0)
+    return f"{found[1]}{number}" if number >= 0 else joint
 
 
-def mirrored_bar(bar: str, count: int) -> str:
+def mirrored_bar(bar: str, count: int, letters: str = "") -> str:
     """The mirror image of a bar: `U1-L2` of ten panels is `U9-L8`."""
-    ends = [mirrored_joint(joint, count) for joint in ends_of(bar)]
+    ends = [mirrored_joint(joint, count, letters) for joint in ends_of(bar)]
     return bar if ends[0] == ends[1] else bar_name("-".join(ends))

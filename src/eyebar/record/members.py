@@ -88,7 +88,9 @@ class MemberGroup(Entry):
     ends: FixingWord | None = None
     """How the bars end; not given: on pins."""
     can_push: Truth | None = None
-    """Needed only where the section does not tell, as for `given`."""
+    """Needed only where the section does not tell, as for `given`, or for a counter that pushes."""
+    can_pull: Truth | None = None
+    """`false` for a brace that only butts against its blocks; not given: it can."""
     note: Text | None = None
 
     @cached_property
@@ -111,6 +113,7 @@ class OverrideEntry(Entry):
     lateral_points: JointList | None = None
     ends: FixingWord | None = None
     can_push: Truth | None = None
+    can_pull: Truth | None = None
     bearing: BearingWord | None = None
     """For the address of a bearing: how it sits."""
     note: Text | None = None

@@ -11,7 +11,7 @@ from hashlib import sha256
 from pydantic import Field, PrivateAttr
 
 from eyebar.addresses import bar_name
-from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, Year
+from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, UnsureYear
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
@@ -52,7 +52,8 @@ class Record(Entry):
     number: Text = ""
     owner: Text = ""
     place: Text = ""
-    built: Year
+    built: UnsureYear
+    """None where nobody knows the year."""
     ends: EndsEntry
     trusses: TrussesEntry
     materials: Mapping[str, MaterialEntry]

@@ -41,7 +41,7 @@ ALLOWED = {
 def implausible(known: Known, today: date) -> Iterator[Fault]:
     """What of the dated entries cannot be true."""
     record = known.record
-    if record.built > today.year:
+    if record.built is not None and record.built > today.year:
         yield known.fault(("built",), f"is after this year, {today.year}", got=record.built,
                           cure="look for a slip of the pen")
     for i, inspection in enumerate(record.inspections):
@@ -66,8 +66,9 @@ def _date(known: Known, path: Path, day: date, today: date) -> Iterator[Fault]:
     if day > today:
         yield known.fault(path, f"lies in the future; today is {today}", got=day,
                           cure="write the day on which it was done")
-    if day.year < known.record.built:
-        yield known.fault(path, f"lies before the bridge was built, {known.record.built}", got=day,
+    built = known.record.built
+    if built is not None and day.year < built:
+        yield known.fault(path, f"lies before the bridge was built, {built}", got=day,
                           cure="look for a slip of the pen")
 
 

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from eyebar.addresses import address, bars_of
 from eyebar.errors import Fault, Unreadable
 from eyebar.record.faults import fault_at
-from eyebar.record.layout import mirrored_bar, panel_count
+from eyebar.record.layout import letters_between, mirrored_bar, panel_count
 from eyebar.record.sections import MAIN_SHAPES
 from eyebar.record.tree import Node, Plain
 from eyebar.record.trusses import TrussesEntry
@@ -115,6 +115,7 @@ def _built_sections(record: Block) -> dict[Bar, Plain]:
     except ValidationError:
         return {}
     count = panel_count(trusses) if trusses.mirrored else 0
+    letters = letters_between(trusses)
     sections: dict[Bar, Plain] = {}
     for group in _block(record, "members").values():
         if not isinstance(group, dict):
@@ -123,7 +124,8 @@ def _built_sections(record: Block) -> dict[Bar, Plain]:
             for bar in _bars(group.get("bars")):
                 sections[truss, bar] = group.get("section")
                 if count:
-                    sections.setdefault((truss, mirrored_bar(bar, count)), group.get("section"))
+                    image = mirrored_bar(bar, count, letters)
+                    sections.setdefault((truss, image), group.get("section"))
     return sections
 
 

@@ -5,13 +5,6 @@ from enum import StrEnum
 from eyebar.units import Dimension
 
 
-class Form(StrEnum):
-    """The forms of truss that are laid out from panels and depth."""
-
-    PRATT = "Pratt"
-    DOUBLE_INTERSECTION_PRATT = "double-intersection Pratt"
-
-
 class Bearing(StrEnum):
     """How an end of a truss sits: `frozen` was free to slide and no longer does."""
 
