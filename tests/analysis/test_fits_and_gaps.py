@@ -89,9 +89,9 @@ def test_a_bar_drawn_in_by_a_lack_of_fit_pulls_and_pushes_the_other() -> None:
 
 
 def test_a_loose_pair_of_eyebars_is_a_second_bar_with_a_gap() -> None:
-    # Two eyebars of 2 in2 each, one of them 1/32 in long. By hand, 40/3 kip at L1 alone give a chord
-    # pull of 10 x 180 / 240 = 7.5 kip, which stretches the snug one by 7.5 x 180 / 54,000 = 0.025 in,
-    # under 1/32: the loose one carries nothing. Twice the load stretches it beyond.
+    # Two eyebars of 2 in2 each, one of them 1/32 in long. By hand, 40/3 kip at L1 alone give the
+    # chord a pull of 10 x 180 / 240 = 7.5 kip, which stretches the snug one by 7.5 x 180 / 54,000 =
+    # 0.025 in, under 1/32: the loose one carries nothing. Twice the load stretches it beyond.
     plain = pratt(4, counters=(), slender=False).with_bars(area={"L0-L1": 2.0})
     loose = bar("L0", "L1", 2.0, can_push=False, gap_in=1 / 32)
     pair = plain.with_more(replace(loose, name="L0-L1, second"))
