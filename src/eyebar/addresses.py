@@ -22,8 +22,8 @@ LOOSE = " loose"
 FLOOR = "floor"
 JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING)
 """What a truss has at a joint."""
-PLACES_AT_JOINT = ("head", "hole", "end")
-PLACES = ("mid", "turnbuckle", "thread")
+PLACES_AT_JOINT = ("head", "hole", "end", "pin plate", "thread", "clevis", "loop", "splice")
+PLACES = ("mid", "turnbuckle", "thread", "lacing", "batten", "cover plate", "bottom plate")
 LONGEST_RUN = 400
 """Bars in one run; more is taken for a slip of the pen."""
 
@@ -156,7 +156,9 @@ def bars_of(text: str) -> tuple[str, ...]:
 def place_on_part(text: str) -> str:
     """The one spelling of a place on a part; raises Unreadable with the nearest known word.
 
-    `mid`, `turnbuckle`, `thread`, `head L4`, `hole L4`, `end L4`, or `4 ft 6 in from L4`.
+    `mid`, `turnbuckle`, `thread`, `lacing`, `batten`, `cover plate`, `bottom plate`; `head L4`,
+    `hole L4`, `end L4`, `pin plate L4`, `thread L4`, `clevis L4`, `loop L4`, `splice U3`; or
+    `4 ft 6 in from L4`.
     """
     words = " ".join(text.split())
     if words in PLACES:
@@ -164,10 +166,10 @@ def place_on_part(text: str) -> str:
     distance, _, joint = words.partition(" from ")
     if joint and _JOINT.fullmatch(joint):
         return f"{length(distance).text} from {joint}"
-    word, _, joint = words.partition(" ")
+    word, _, joint = words.rpartition(" ")
     if word in PLACES_AT_JOINT and _JOINT.fullmatch(joint):
         return f"{word} {joint}"
-    near = nearest(word, (*PLACES, *PLACES_AT_JOINT))
+    near = nearest(word, PLACES_AT_JOINT) or nearest(words, (*PLACES, *PLACES_AT_JOINT))
     if near in PLACES_AT_JOINT:
         near = f"{near} {joint}" if _JOINT.fullmatch(joint) else f"{near} L4"
     cure = f"did you mean '{near}'?" if near else "write 'mid', 'head L4' or '4 ft 6 in from L4'"

@@ -97,8 +97,8 @@ BAD = {
             "    section:\n      loop rods: {number: 2, side: 1 in, shape: square}\n", ""
         )),
         at="hangers:", where="members > hangers", rule="has no 'section'",
-        cure="write what it is made of, one of: eyebars, rods, loop rods, channels, rolled, "
-             "plates, given",
+        cure="write what it is made of, one of: eyebars, rods, loop rods, channels, angles, "
+             "plates and angles, flanged segments, rolled, plates, timber, given",
     ),
     "no supports": Bad(
         text=changed(("  bearings: {zero: fixed, other: free}\n", "")), at="trusses:",

@@ -14,11 +14,13 @@ from eyebar.bridge.metals import strength_unknown
 from eyebar.bridge.parts import Bar, Material
 from eyebar.bridge.pieces import only, piece_count
 from eyebar.bridge.shaped import left_open, shaped
+from eyebar.bridge.shaped_built import pin_plates, splice
 from eyebar.bridge.timeline import PartState
 from eyebar.errors import NotMeasured
 from eyebar.record import DecisionEntry
 from eyebar.sections.properties import area, properties
-from eyebar.sections.shapes import Channels, Section
+from eyebar.sections.shapes import Channels, PlatesAndAngles, Section
+from eyebar.terms import CHORD_KINDS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +65,8 @@ def made(
              *_not_read(left_open(entry), left.readings))
         ),
         readings=left.readings,
+        splice=splice(said.splice) if said.kind in CHORD_KINDS and _spliced(said) else None,
+        pin_plates=pin_plates(said.pin_plates),
     )
     parted = _parted(whole, state)
     return replace(parted, rules=(*rules, *parted.rules), sizes_read=left.sizes_read)
@@ -84,19 +88,46 @@ def _known(address: str, built: Section, left: Left) -> tuple[Section, list[str]
 
 
 def _pin_offset(address: str, said: Member, built: Section) -> tuple[float, list[str]]:
-    """Pins below the centre of gravity [in]; under a cover plate at mid-depth where nobody says."""
+    """Pins below the centre of gravity [in]; with plates at mid-depth where nobody says."""
     if said.pin_offset is not None:
         return said.pin_offset, []
-    if not isinstance(built, Channels) or built.cover is None or built.near.depth is None:
+    depth = _depth_of_webs(built)
+    if depth is None:
         return 0.0, []
     try:
-        offset = properties(built).y_bar - built.near.depth / 2.0
+        offset = properties(built).y_bar - depth / 2.0
     except NotMeasured:
         return 0.0, []
+    if abs(offset) < 1e-9:
+        return 0.0, []
+    what = "channels" if isinstance(built, Channels) else "webs"
+    lifted = "below the centre of gravity that the cover plate lifts"
+    if offset < 0:
+        lifted = "above the centre of gravity that what is below draws down"
     return offset, [
-        f"{address}: pin offset not recorded; the pins are taken at mid-depth of the channels,"
-        f" {offset:.2f} in below the centre of gravity that the cover plate lifts"
+        f"{address}: pin offset not recorded; the pins are taken at mid-depth of the {what},"
+        f" {abs(offset):.2f} in {lifted}"
     ]
+
+
+def _depth_of_webs(built: Section) -> float | None:
+    """Depth of the channels or webs that pins go through [in]; None where there are none."""
+    match built:
+        case Channels(cover=None, bottom=None):
+            return None
+        case Channels():
+            return built.near.depth
+        case PlatesAndAngles():
+            web = built.middle or built.near.web
+            return None if web is None else web.width
+        case _:
+            return None
+
+
+def _spliced(said: Member) -> bool:
+    """Whether the bar ends where its chord is cut: everywhere, where nobody says."""
+    ends = said.bar.split("-")
+    return said.spliced_at is None or any(joint in said.spliced_at for joint in ends)
 
 
 def _reasons(state: PartState, held: Held | None, material: Material) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from eyebar.record import EndFixing, Record, SectionEntry, TrussesEntry
+from eyebar.record.built_sections import PinPlateSizes, SpliceEntry
 from eyebar.record.layout import images_of
 from eyebar.terms import Kind
 
@@ -26,6 +27,8 @@ class Member:
     lateral_points: frozenset[str] | None
     ends: EndFixing
     can_push: bool | None
+    splice: SpliceEntry | None
+    pin_plates: PinPlateSizes | None
     can_pull: bool
 
 
@@ -39,7 +42,7 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
     if own is None:
         return Member(
             bar=bar, group=group, path=("members", group), kind=said.kind, section=said.section,
-            material=said.material,
+            material=said.material, splice=said.splice, pin_plates=said.pin_plates,
             pin_offset=None if said.pin_offset is None else said.pin_offset.number,
             spliced_at=spliced, lateral_points=lateral, ends=said.ends or EndFixing.PINNED,
             can_push=said.can_push, can_pull=said.can_pull is not False,
@@ -53,6 +56,7 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
         lateral_points=lateral if own.lateral_points is None else frozenset(own.lateral_points),
         ends=own.ends or said.ends or EndFixing.PINNED,
         can_push=said.can_push if own.can_push is None else own.can_push,
+        splice=own.splice or said.splice, pin_plates=own.pin_plates or said.pin_plates,
         can_pull=(said.can_pull if own.can_pull is None else own.can_pull) is not False,
     )
 

@@ -4,11 +4,23 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from eyebar.errors import OutOfRange
-from eyebar.sections.shapes import Channels, Eyebars, Plates, Rods, Rolled, Section
+from eyebar.sections.shapes import (
+    Angles,
+    Channels,
+    Eyebars,
+    FlangedSegments,
+    Plates,
+    PlatesAndAngles,
+    Rods,
+    Rolled,
+    Section,
+    Timbers,
+)
 
 
 def piece_count(section: Section) -> int:
-    """Pieces that a reading or a decision may tell apart: bars of a set, two channels, plates."""
+    """Pieces that a reading or a decision may tell apart: bars of a set, two channels or sides of
+    webs and angles, angles, segments, sticks, plates."""
     match section:
         case Eyebars():
             return len(section.bars)
@@ -18,8 +30,14 @@ def piece_count(section: Section) -> int:
             return len(section.plates)
         case Rolled():
             return section.number
-        case Channels():
+        case Channels() | PlatesAndAngles():
             return 2
+        case Angles():
+            return len(section.angles)
+        case FlangedSegments():
+            return len(section.segments)
+        case Timbers():
+            return len(section.sticks)
         case _:
             return 1
 
@@ -27,7 +45,8 @@ def piece_count(section: Section) -> int:
 def only(section: Section, pieces: Iterable[int]) -> Section:
     """The set with these pieces left, counted from 1.
 
-    Raises OutOfRange for a piece that is not there, and for channels, which are tied together.
+    Raises OutOfRange for a piece that is not there, and for built-up bars, whose pieces are tied
+    together.
     """
     chosen = sorted(set(pieces))
     count = piece_count(section)
@@ -44,6 +63,8 @@ def only(section: Section, pieces: Iterable[int]) -> Section:
             return replace(section, plates=tuple(section.plates[i - 1] for i in chosen))
         case Rolled():
             return replace(section, number=len(chosen))
+        case Timbers():
+            return replace(section, sticks=tuple(section.sticks[i - 1] for i in chosen))
         case _:
             raise OutOfRange(
                 "one piece of a built-up bar", "taken by itself", "the whole bar: its pieces are"

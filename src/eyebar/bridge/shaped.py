@@ -1,32 +1,42 @@
 """From a section as it is written in a record to the shape that is computed with."""
 
-from eyebar.record import SectionEntry, Sides
+from eyebar.bridge.shaped_built import (
+    angles,
+    channels,
+    flanged_segments,
+    plate,
+    plates_and_angles,
+    size,
+    taper,
+    timbers,
+)
+from eyebar.record import SectionEntry
+from eyebar.record.built_sections import (
+    AngleSizes,
+    ClevisSizes,
+    FlangedSegmentSizes,
+    PlateAngleSizes,
+    TimberSizes,
+)
 from eyebar.record.sections import (
-    BattenSizes,
     ChannelSizes,
     EyebarSizes,
     GivenSizes,
-    LacingSizes,
     LoopRodSizes,
     RodSizes,
     RolledSizes,
 )
 from eyebar.sections.shapes import (
-    Battens,
-    Channel,
-    Channels,
+    Clevis,
     Eyebar,
     Eyebars,
     Given,
-    Lacing,
-    Plate,
     Plates,
     Rod,
     Rods,
     Rolled,
     Section,
 )
-from eyebar.units import Quantity
 
 
 def shaped(entry: SectionEntry) -> Section:
@@ -38,18 +48,26 @@ def shaped(entry: SectionEntry) -> Section:
             return _rods(rods)
         case SectionEntry(loop_rods=LoopRodSizes() as loops):
             return Rods(rods=(_loop(loops),) * loops.number)
-        case SectionEntry(channels=ChannelSizes() as channels):
-            return _channels(channels, entry)
+        case SectionEntry(channels=ChannelSizes() as sizes):
+            return channels(sizes, entry)
+        case SectionEntry(angles=AngleSizes() as sizes):
+            return angles(sizes, entry)
+        case SectionEntry(plates_and_angles=PlateAngleSizes() as sizes):
+            return plates_and_angles(sizes, entry)
+        case SectionEntry(flanged_segments=FlangedSegmentSizes() as sizes):
+            return flanged_segments(sizes)
+        case SectionEntry(timber=TimberSizes() as sizes):
+            return timbers(sizes)
         case SectionEntry(rolled=RolledSizes() as rolled):
             return Rolled(
-                shape=rolled.shape, number=rolled.number, depth=_size(rolled.depth),
-                web=_size(rolled.web), flange=_size(rolled.flange),
-                flange_thickness=_size(rolled.flange_thickness),
+                shape=rolled.shape, number=rolled.number, depth=size(rolled.depth),
+                web=size(rolled.web), flange=size(rolled.flange),
+                flange_thickness=size(rolled.flange_thickness), taper=taper(rolled),
             )
         case SectionEntry(given=GivenSizes() as given):
             return _given(given)
         case _:
-            return Plates(plates=tuple(_plate(sides) for sides in entry.plates or ()))
+            return Plates(plates=tuple(plate(sides) for sides in entry.plates or ()))
 
 
 def left_open(entry: SectionEntry) -> tuple[str, ...]:
@@ -68,63 +86,39 @@ def left_open(entry: SectionEntry) -> tuple[str, ...]:
     )
 
 
-def _size(quantity: Quantity | None) -> float | None:
-    return None if quantity is None else quantity.number
-
-
-def _plate(sides: Sides) -> Plate:
-    return Plate(width=_size(sides.width), thickness=_size(sides.thickness))
-
-
 def _eyebars(sizes: EyebarSizes) -> Eyebars:
     bar = Eyebar(
-        width=_size(sizes.width), thickness=_size(sizes.thickness), head=_size(sizes.head),
-        hole=_size(sizes.hole), beyond=_size(sizes.beyond_hole),
-        head_thickness=_size(sizes.head_thickness),
+        width=size(sizes.width), thickness=size(sizes.thickness), head=size(sizes.head),
+        hole=size(sizes.hole), beyond=size(sizes.beyond_hole),
+        head_thickness=size(sizes.head_thickness),
     )
     return Eyebars(bars=(bar,) * sizes.number)
 
 
 def _rods(sizes: RodSizes) -> Rods:
     rod = Rod(
-        shape=sizes.shape, size=_size(sizes.size), threads=sizes.threads,
-        root_diameter=_size(sizes.root_diameter), turnbuckle=sizes.turnbuckle,
-        turnbuckle_area=_size(sizes.turnbuckle_area),
+        shape=sizes.shape, size=size(sizes.size), threads=sizes.threads,
+        root_diameter=size(sizes.root_diameter), turnbuckle=sizes.turnbuckle,
+        turnbuckle_area=size(sizes.turnbuckle_area),
+        clevis=None if sizes.clevis is None else _clevis(sizes.clevis),
     )
     return Rods(rods=(rod,) * sizes.number)
 
 
+def _clevis(sizes: ClevisSizes) -> Clevis:
+    return Clevis(
+        width=size(sizes.width), thickness=size(sizes.thickness), hole=size(sizes.hole),
+        beyond=size(sizes.beyond_hole),
+    )
+
+
 def _loop(sizes: LoopRodSizes) -> Rod:
-    return Rod(shape=sizes.shape, size=_size(sizes.size), looped=True)
-
-
-def _channels(sizes: ChannelSizes, entry: SectionEntry) -> Channels:
-    channel = Channel(
-        depth=_size(sizes.depth), web=_size(sizes.web), flange=_size(sizes.flange),
-        flange_thickness=_size(sizes.flange_thickness),
-    )
-    return Channels(
-        near=channel, far=channel, apart=_size(sizes.apart), toes=sizes.toes,
-        cover=None if entry.cover_plate is None else _plate(entry.cover_plate),
-        lacing=None if entry.lacing is None else _lacing(entry.lacing),
-        battens=None if entry.battens is None else _battens(entry.battens),
-    )
-
-
-def _lacing(sizes: LacingSizes) -> Lacing:
-    return Lacing(bar=_plate(sizes.bar), pitch=_size(sizes.pitch), planes=sizes.planes)
-
-
-def _battens(sizes: BattenSizes) -> Battens:
-    return Battens(
-        plate=_plate(sizes.plate), length=_size(sizes.length), pitch=_size(sizes.pitch),
-        planes=sizes.planes,
-    )
+    return Rod(shape=sizes.shape, size=size(sizes.size), looped=True, loops=sizes.loops)
 
 
 def _given(sizes: GivenSizes) -> Given:
     return Given(
-        area=sizes.area.number, net_area=_size(sizes.net_area), r_x=_size(sizes.radius_x),
-        r_y=_size(sizes.radius_y), top=_size(sizes.top), bottom=_size(sizes.bottom),
+        area=sizes.area.number, net_area=size(sizes.net_area), r_x=size(sizes.radius_x),
+        r_y=size(sizes.radius_y), top=size(sizes.top), bottom=size(sizes.bottom),
         source=sizes.source,
     )

@@ -28,6 +28,8 @@ GREATEST_SIZE = "12 ft"
 MOST_PANELS = 200
 FIRST_YEAR = 1780
 """No iron bridge is older."""
+READ = (Dimension.LENGTH, Dimension.FORCE, Dimension.AREA)
+"""What a reading may be a measure of."""
 
 Found = TypeVar("Found")
 
@@ -288,10 +290,10 @@ Measure = Annotated[
     InstanceOf[Quantity],
     BeforeValidator(
         lambda got: got if isinstance(got, Quantity)
-        else read(got, lambda text: measure(text, Dimension.LENGTH, Dimension.FORCE))
+        else read(got, lambda text: measure(text, *READ))
     ),
 ]
-"""A length or a force not below zero, as a reading gives it."""
+"""A length, a force or an area not below zero, as a reading gives it."""
 SidesField = Annotated[InstanceOf[Sides], BeforeValidator(_sides)]
 Panels = Annotated[tuple[InstanceOf[Quantity], ...], BeforeValidator(_panels)]
 

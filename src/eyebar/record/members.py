@@ -6,6 +6,7 @@ from typing import Annotated, Self
 from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 
 from eyebar.addresses import bars_of
+from eyebar.record.built_sections import PinPlateSizes, SpliceEntry
 from eyebar.record.fields import (
     Density,
     Entry,
@@ -83,6 +84,10 @@ class MemberGroup(Entry):
     """Pins below the centre of gravity; not given: in it, or at mid-depth under a cover plate."""
     spliced_at: JointList | None = None
     """Joints where the run of bars is cut; not given: at every joint."""
+    splice: SpliceEntry | None = None
+    """How the bars are joined there; not given: not known."""
+    pin_plates: PinPlateSizes | None = None
+    """What strengthens the webs about the pins; not given: not known."""
     lateral_points: JointList | None = None
     """Joints that are held sideways; not given: both ends of a bar, of a top chord its two ends."""
     ends: FixingWord | None = None
@@ -110,6 +115,8 @@ class OverrideEntry(Entry):
     material: Text | None = None
     pin_offset: Offset | None = None
     spliced_at: JointList | None = None
+    splice: SpliceEntry | None = None
+    pin_plates: PinPlateSizes | None = None
     lateral_points: JointList | None = None
     ends: FixingWord | None = None
     can_push: Truth | None = None

@@ -8,7 +8,7 @@ from eyebar.record.consistency import Known
 from eyebar.record.findings import DecisionEntry, ReadingEntry
 from eyebar.record.salvaged import STUB
 from eyebar.record.sections import SectionEntry
-from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, sizes_of
+from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, plates_on, sizes_of
 from eyebar.record.tree import Path
 from eyebar.record.words import Decided, What
 from eyebar.terms import Kind
@@ -95,7 +95,23 @@ def _reading(
         yield known.fault((*path, "what"), f"is not measured on {section.shape}", got=reading.what,
                           cure=did_you_mean(reading.what, (*sizes, *ON_ANY_BAR)))
         return
+    yield from _which_plate(known, path, reading, section)
     yield from _against_built(known, path, reading, section)
+
+
+def _which_plate(
+    known: Known, path: Path, reading: ReadingEntry, section: SectionEntry
+) -> Iterator[Fault]:
+    """Rust packs under one plate; where a member has two, the reading must tell which."""
+    plates = plates_on(section)
+    place = reading.place or reading.part.place
+    if reading.what is What.PACK_RUST and len(plates) > 1 and place not in plates:
+        yield known.fault((*path, "place"), "does not tell which plate the rust lies under",
+                          got=place or "no place",
+                          cure="write " + " or ".join(f"'place: {one}'" for one in plates))
+    if place in ("cover plate", "bottom plate") and place not in plates:
+        yield known.fault((*path, "place"), f"is not there on {section.shape} without one",
+                          got=place, cure="write another place, or the plate into the section")
 
 
 def _other_part(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fault]:
@@ -120,11 +136,11 @@ def _against_built(
             (*path, "value"), f"is more than the {reading.what} as built, '{built}'",
             got=reading.value, cure="look at the gauge; or correct the section as built",
         )
-    if reading.what is What.HOLE:
+    if reading.what in (What.HOLE, What.CLEVIS_HOLE):
         if reading.value.exact + doubt < built.exact:
             yield known.fault((*path, "value"), f"is less than the hole as built, '{built}'",
                               got=reading.value, cure="holes wear wider; look at the gauge")
-        head = sizes.get(What.HEAD)
+        head = sizes.get(What.HEAD if reading.what is What.HOLE else What.CLEVIS_WIDTH)
         if head is not None and reading.value.exact >= head.exact:
             yield known.fault((*path, "value"), f"is a hole no narrower than its head of '{head}'",
                               got=reading.value, cure="measure the hole, and the head across it")

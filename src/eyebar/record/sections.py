@@ -4,6 +4,15 @@ from typing import Annotated, Self
 
 from pydantic import BeforeValidator, model_validator
 
+from eyebar.record.built_sections import (
+    AngleSizes,
+    ClevisSizes,
+    FlangedSegmentSizes,
+    HoleSizes,
+    PlateAngleSizes,
+    TimberSizes,
+    ToesWord,
+)
 from eyebar.record.fields import (
     Area,
     Count,
@@ -17,12 +26,12 @@ from eyebar.record.fields import (
     refusal,
     word,
 )
-from eyebar.sections.shapes import RodShape, RolledShape, Thread, Toes
+from eyebar.sections.shapes import Loops, Placed, RodShape, RolledShape, Thread
 from eyebar.units import Quantity
 
 RodShapeWord = Annotated[RodShape, BeforeValidator(word(RodShape))]
 ThreadWord = Annotated[Thread, BeforeValidator(word(Thread))]
-ToesWord = Annotated[Toes, BeforeValidator(word(Toes))]
+LoopsWord = Annotated[Loops, BeforeValidator(word(Loops))]
 RolledWord = Annotated[RolledShape, BeforeValidator(word(RolledShape))]
 
 
@@ -78,12 +87,15 @@ class RodSizes(_RoundOrSquare):
     """A set of like rods with threaded ends or turnbuckles."""
 
     threads: ThreadWord
-    """`upset` (the threaded end is swelled), `plain` (cut into the body) or `none`."""
+    """`upset` (the threaded end is swelled), `plain` (as thick as the body), `cut` (cut into the
+    body later, with a sharp root) or `none`."""
     root_diameter: Size = None
     """At the root of the thread."""
     turnbuckle: Truth = False
     turnbuckle_area: UnsureArea = None
     """Both open bars of the turnbuckle together."""
+    clevis: ClevisSizes | None = None
+    """The fork at each end; left out: none."""
 
     @model_validator(mode="after")
     def _threads_have_a_root(self) -> Self:
@@ -94,19 +106,64 @@ class RodSizes(_RoundOrSquare):
 
 
 class LoopRodSizes(_RoundOrSquare):
-    """A set of like loop rods: their ends are loops welded round the pins."""
+    """A set of like loop rods: their ends are loops round the pins."""
+
+    loops: LoopsWord = Loops.WELDED
+    """`welded` to the body, or only `bent` round."""
 
 
-class ChannelSizes(Entry):
-    """Two like channels with their webs upright."""
+class _Flanged(Entry):
+    """What rolled shapes have in common: a flange of one mean thickness, or of two."""
 
     depth: Size
     web: Size
     """Thickness of the web."""
+    flange_thickness: Size = None
+    """Mean of the tapering flange."""
+    flange_edge: Size = None
+    """In its place: the flange's thickness at its edge, and"""
+    flange_at_web: Size = None
+    """at the web."""
+
+    @property
+    def tapered(self) -> bool:
+        """Whether the flange is given by its two thicknesses."""
+        return "flange_edge" in self.model_fields_set
+
+    @model_validator(mode="before")
+    @classmethod
+    def _no_name(cls, got: object) -> object:
+        if isinstance(got, dict) and "name" in got:
+            raise refusal(got["name"], "names a shape, and no table of old shapes is at hand",
+                          "measure its depth, web, flange and the flange's two thicknesses: shapes"
+                          " of one name had variants")
+        return got
+
+    @model_validator(mode="after")
+    def _one_thickness_or_two(self) -> Self:
+        said = [
+            name.replace("_", " ")
+            for name in ("flange_thickness", "flange_edge", "flange_at_web")
+            if name in self.model_fields_set
+        ]
+        if said not in (["flange thickness"], ["flange edge", "flange at web"]):
+            raise refusal(
+                " and ".join(said) or None, "does not tell how thick the flange is",
+                "write 'flange thickness', or 'flange edge' and 'flange at web'",
+            )
+        if self.flange_edge and self.flange_at_web and (
+            self.flange_edge.exact > self.flange_at_web.exact
+        ):
+            raise refusal(self.flange_edge, "is thicker at the flange's edge than at the web",
+                          "flanges grow thicker towards the web; exchange the two")
+        return self
+
+
+class ChannelSizes(_Flanged):
+    """Two like channels with their webs upright."""
+
     flange: Size
     """Width of the flange, from the back of the web."""
-    flange_thickness: Size
-    """Mean of the tapering flange."""
     apart: Size
     """Clear distance between the inner faces of the webs."""
     toes: ToesWord
@@ -134,16 +191,19 @@ class BattenSizes(Entry):
     planes: Planes
 
 
-class RolledSizes(Entry):
+class RolledSizes(_Flanged):
     """One rolled shape by its measures, or several side by side."""
 
     shape: RolledWord
     number: Count = 1
-    depth: Size
-    web: Size
     flange: Size
     """Whole width of the flange; of an angle, the other leg."""
-    flange_thickness: Size
+
+    @model_validator(mode="after")
+    def _only_beams_taper(self) -> Self:
+        if self.tapered and self.shape not in (RolledShape.I, RolledShape.CHANNEL):
+            raise refusal(self.shape, "has one flange thickness", "write 'flange thickness'")
+        return self
 
 
 class GivenSizes(Entry):
@@ -168,8 +228,21 @@ class GivenSizes(Entry):
         return self
 
 
-MAIN_SHAPES = ("eyebars", "rods", "loop rods", "channels", "rolled", "plates", "given")
-"""A section is one of these; only channels take a cover plate, lacing or battens."""
+MAIN_SHAPES = (
+    "eyebars", "rods", "loop rods", "channels", "angles", "plates and angles", "flanged segments",
+    "rolled", "plates", "timber", "given",
+)
+"""A section is one of these."""
+PLATED = ("channels", "plates and angles")
+"""Sections that take plates on top and below."""
+TIED = (*PLATED, "angles")
+"""Sections that may be tied by lacing or battens."""
+ATTACHED = {
+    "cover plate": PLATED, "cover plate holes": PLATED, "bottom plate": PLATED,
+    "bottom plate holes": PLATED, "rivet lines": PLATED, "lacing": TIED, "battens": TIED,
+}
+"""What may stand beside a section -> the sections that take it."""
+LACED = (Placed.LACED, Placed.BOX)
 
 
 class SectionEntry(Entry):
@@ -179,12 +252,21 @@ class SectionEntry(Entry):
     rods: RodSizes | None = None
     loop_rods: LoopRodSizes | None = None
     channels: ChannelSizes | None = None
+    angles: AngleSizes | None = None
+    plates_and_angles: PlateAngleSizes | None = None
+    flanged_segments: FlangedSegmentSizes | None = None
     cover_plate: SidesField | None = None
+    cover_plate_holes: HoleSizes | None = None
+    bottom_plate: SidesField | None = None
+    bottom_plate_holes: HoleSizes | None = None
+    rivet_lines: Size = None
+    """Distance between the rivets along a plate's two edges; left out: as far as can be."""
     lacing: LacingSizes | None = None
     battens: BattenSizes | None = None
     rolled: RolledSizes | None = None
     plates: tuple[SidesField, ...] | None = None
     """Flat plates side by side, upright: width across, thickness."""
+    timber: TimberSizes | None = None
     given: GivenSizes | None = None
 
     @property
@@ -202,9 +284,35 @@ class SectionEntry(Entry):
             got = " and ".join(found) if found else None
             raise refusal(got, "is not one section",
                           f"write exactly one of: {', '.join(MAIN_SHAPES)}")
-        beside = [name for name in ("cover plate", "lacing", "battens") if self._has(name)]
-        if beside and self.channels is None:
-            raise refusal(beside[0], f"belongs to channels, not to {found[0]}",
-                          "leave it out, or write the channels")
         return self
 
+    @model_validator(mode="after")
+    def _what_stands_beside(self) -> Self:
+        for name, shapes in ATTACHED.items():
+            if self._has(name) and not any(self._has(shape) for shape in shapes):
+                raise refusal(name, f"belongs to {_either(shapes)}, not to {self.shape}",
+                              f"leave it out, or write the {shapes[0]}")
+        for plate in ("cover plate", "bottom plate"):
+            if self._has(f"{plate} holes") and not self._has(plate):
+                raise refusal(f"{plate} holes", f"has no {plate} to be in", f"write '{plate}:'")
+        return self
+
+    @model_validator(mode="after")
+    def _laced_angles_have_lacing(self) -> Self:
+        ties = self.lacing or self.battens
+        if self.angles is not None:
+            if self.angles.placed in LACED and ties is None:
+                raise refusal(self.angles.placed, "has no lacing or battens",
+                              "write 'lacing:' or 'battens:' beside the angles")
+            if self.angles.placed not in LACED and ties is not None:
+                raise refusal(self.angles.placed, "has lacing or battens",
+                              "angles that are tied so are placed 'laced' or 'box'")
+        webs = self.plates_and_angles
+        if webs is not None and webs.webs == 1 and ties is not None:
+            raise refusal("1 web", "has lacing or battens", "leave them out, or write 'webs: 2'")
+        return self
+
+
+def _either(shapes: tuple[str, ...]) -> str:
+    """`channels or plates and angles`."""
+    return " or ".join(shapes)

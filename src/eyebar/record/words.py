@@ -64,16 +64,32 @@ class What(StrEnum):
     BEYOND_HOLE = "beyond hole"
     HEAD_THICKNESS = "head thickness"
     ROOT_DIAMETER = "root diameter"
+    TURNBUCKLE_AREA = "turnbuckle area"
+    CLEVIS_WIDTH = "clevis width"
+    CLEVIS_THICKNESS = "clevis thickness"
+    CLEVIS_HOLE = "clevis hole"
     DEPTH = "depth"
     WEB = "web"
     FLANGE = "flange"
     FLANGE_THICKNESS = "flange thickness"
+    FLANGE_EDGE = "flange edge"
+    FLANGE_AT_WEB = "flange at web"
+    UPRIGHT_LEG = "upright leg"
+    LEVEL_LEG = "level leg"
+    UPRIGHT_LEG_THICKNESS = "upright leg thickness"
+    LEVEL_LEG_THICKNESS = "level leg thickness"
+    TOP_ANGLE_THICKNESS = "top angle thickness"
+    BOTTOM_ANGLE_THICKNESS = "bottom angle thickness"
     COVER_PLATE_WIDTH = "cover plate width"
     COVER_PLATE_THICKNESS = "cover plate thickness"
+    BOTTOM_PLATE_WIDTH = "bottom plate width"
+    BOTTOM_PLATE_THICKNESS = "bottom plate thickness"
     LACING_WIDTH = "lacing width"
     LACING_THICKNESS = "lacing thickness"
     BATTEN_THICKNESS = "batten thickness"
     BOW = "bow"
+    KINK = "kink"
+    PACK_RUST = "pack rust"
     GAP = "gap"
     CRACK = "crack"
     PULL = "pull"
@@ -82,7 +98,9 @@ class What(StrEnum):
 
     @property
     def dimension(self) -> Dimension:
-        """A force for a pull; everything else is a length."""
+        """A force for a pull, an area for a turnbuckle's bars; everything else is a length."""
+        if self is What.TURNBUCKLE_AREA:
+            return Dimension.AREA
         return Dimension.FORCE if self is What.PULL else Dimension.LENGTH
 
 
@@ -90,6 +108,9 @@ WHAT_CURES = {
     "loss": "write what is left, as in 'what: thickness, value: 5/16 in'",
     "section loss": "write what is left, as in 'what: thickness, value: 5/16 in'",
     "pitting": "write what is left, as in 'what: thickness, value: 5/16 in'",
+    "decay": "write what is left sound, as in 'what: depth, value: 9 in'",
+    "rot": "write what is left sound, as in 'what: depth, value: 9 in'",
+    "bend": "write 'bow' for a bar crooked all along, 'kink' for a sharp bend at one place",
     "tension": "did you mean 'pull'?",
 }
 """Words that a field book may use, and what to write instead."""

@@ -108,7 +108,7 @@ def _like_pieces(
             return replace(section, bars=changed_pieces(
                 section.bars, piece, lambda bar: worse(bar, field, value)))
         case Rods():
-            field = field_named(what, _THREAD if place == "thread" else _ROD, "rods")
+            field = field_named(what, _THREAD if place.startswith("thread") else _ROD, "rods")
             return replace(section, rods=changed_pieces(
                 section.rods, piece, lambda rod: worse(rod, field, value)))
         case Plates():

@@ -22,7 +22,7 @@ class Splice:
     """How two lengths of a chord meet.
 
     `butted`: their ends bear on each other in push; in pull, and in push where they are not butted,
-    the `plates` carry, fastened by the `rivets` on one side of the joint. `across` counts the rivets
+    the `plates` carry, fastened by the `rivets` on one side of the joint, of which `across` stand
     in one row across a plate. No plates: such a joint cannot pull.
     """
 
