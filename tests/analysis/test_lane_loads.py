@@ -1,0 +1,173 @@
+"""Lane loads against every pattern of loaded panels, the single weight at any joint or between.
+
+How a uniform load must lie to be worst for a bar depends on the bars that then work. What is
+found by trying is held against all 2^n patterns of whole panels with the weight at places along
+the road.
+"""
+
+from itertools import product
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from eyebar.analysis.passage import spots
+from eyebar.analysis.paths import paths
+from eyebar.analysis.places import Places, places
+from eyebar.analysis.rays import Task
+from eyebar.analysis.sweep import sweeps
+from eyebar.analysis.uniform import Lane, LaneWish, lane_tasks
+from eyebar.terms import Direction
+from tests.analysis.oracles import least_energy, statics
+from tests.analysis.solving import Loaded, first_passages, loaded
+from tests.analysis.trusses import COUNTERS, Drawing, dead_load, double_intersection, pratt
+
+Floats = NDArray[np.float64]
+
+CAP = 40.0
+LANE = Lane(kip_per_ft=0.3, point_kip=12.0)
+TRUSSES = {
+    "crossed rods": pratt(6),
+    "crossed rods, odd": pratt(7),
+    "counters in the middle": pratt(8, counters=("U4-L3", "U4-L5", "U3-L2", "U5-L6")),
+    "four counters": double_intersection(counters=COUNTERS, depth=312.0),
+}
+names = pytest.mark.parametrize("name", TRUSSES)
+
+
+def held(drawing: Drawing) -> Loaded:
+    return loaded(drawing, dead_load(drawing, floor_kip=5.0, roof_kip=1.2))
+
+
+def chords(drawing: Drawing) -> NDArray[np.bool_]:
+    """Which bars lie level."""
+    return np.array([drawing.joints[a][1] == drawing.joints[b][1] for a, b in
+                     (bar.ends for bar in drawing.bars)])
+
+
+def lane_task(
+    truss: Loaded, bars: NDArray[np.intp], lane: Lane, train: Places | None = None
+) -> Task:
+    """The lane loads that are taken for the worst for some bars."""
+    wish = LaneWish(
+        bars=bars, chords=chords(truss.drawing), lane=lane, fixed=truss.fixed, start=truss.start,
+        train=train,
+    )
+    task = lane_tasks(truss.lines, [wish], CAP)[0]
+    assert task is not None
+    return task
+
+
+def patterns(truss: Loaded, lane: Lane, moving: Floats) -> Floats:
+    """(r, p) loads of every pattern of loaded panels with each of some moving loads (k, p)."""
+    stations = truss.drawing.stations_ft
+    rows = []
+    for on in product((0.0, 1.0), repeat=len(stations) - 1):
+        half = 0.5 * lane.kip_per_ft * np.diff(stations) * on
+        rows.append(np.append(half, 0.0) + np.append(0.0, half))
+    every: Floats = np.array(rows)[:, None, :] + moving[None]
+    return every.reshape(-1, len(stations))
+
+
+def by_patterns(truss: Loaded, loads: Floats, limits: Floats, sense: int) -> Floats:
+    """(n,) least multiple at which each limit is reached, or infinity, each load by its own path.
+    """
+    growing = loads @ truss.units
+    walked = paths(
+        truss.sets, np.broadcast_to(truss.fixed, growing.shape), growing,
+        start=np.full(len(growing), truss.start), cap=CAP,
+    )
+    forces = sense * truss.model.bar_forces(walked.forces)
+    best = np.full(len(limits), np.inf)
+    for step in range(walked.multiple.shape[1] - 1):
+        low, high = forces[:, step], forces[:, step + 1]
+        crossed = (low < limits) & (high >= limits)
+        part = (limits - low) / np.where(crossed, high - low, 1.0)
+        begin, end = walked.multiple[:, step, None], walked.multiple[:, step + 1, None]
+        there = np.where(crossed, begin + part * (end - begin), np.inf)
+        best = np.minimum(best, there.min(axis=0))
+    return best
+
+
+@pytest.mark.parametrize("sense", [1, -1])
+@names
+def test_no_pattern_of_loaded_panels_reaches_a_strength_earlier(name: str, sense: int) -> None:
+    truss = held(TRUSSES[name])
+    bars = np.arange(len(truss.drawing.bars))
+    task = lane_task(truss, bars, LANE)
+    swept = sweeps(truss.sets, [task], CAP)[0]
+    weights = LANE.point_kip * np.eye(len(truss.drawing.floor_joints))
+    between = 0.5 * (weights[:-1] + weights[1:])
+    every = patterns(truss, LANE, np.concatenate([weights, between]))
+    dead = np.array(list(truss.dead().values()))
+    for extra in (8.0, 30.0, 70.0):
+        limits = np.maximum(sense * dead, 0.0) + extra
+        ours = first_passages(swept, limits, sense).multiple
+        theirs = by_patterns(truss, every, limits, sense)
+        met = np.isfinite(theirs)
+        assert (ours[met] <= theirs[met] * (1.0 + 1e-9)).all()
+
+
+@names
+def test_a_lane_load_reaches_the_strength_where_it_says(name: str) -> None:
+    # By least energy, at the place and multiple of the passage; and the load is no more than the
+    # whole lane and its one weight.
+    truss = held(TRUSSES[name])
+    bars = np.arange(len(truss.drawing.bars))
+    swept = sweeps(truss.sets, [lane_task(truss, bars, LANE)], CAP)[0]
+    weight, span = LANE.point_kip, float(truss.drawing.stations_ft[-1])
+    assert swept.task.places.loads.min() >= -1e-12
+    assert swept.task.places.loads.sum(axis=1).max() <= LANE.kip_per_ft * span + weight + 1e-9
+    energy, still = least_energy(truss.drawing), statics(truss.drawing)
+    dead = still.loads(dead_load(truss.drawing, floor_kip=5.0, roof_kip=1.2))
+    limits = np.full(len(bars), 45.0)
+    found = first_passages(swept, limits, 1)
+    some = np.flatnonzero(np.isfinite(found.multiple) & (found.multiple > 0.0))
+    assert len(some) >= 6
+    at = spots(swept, found.edge[some], found.part[some])
+    for row, bar in enumerate(some):
+        loads = np.linalg.lstsq(truss.units.T, at.growing[row], rcond=None)[0]
+        by_energy = energy.forces(dead + found.multiple[bar] * (loads @ still.units()))
+        assert by_energy is not None
+        assert by_energy[bar] == pytest.approx(45.0, abs=1e-5)
+
+
+def test_a_train_beside_the_lane_load_is_worse_at_no_other_place() -> None:
+    # All patterns, with the train at each of its places.
+    truss = held(pratt(6))
+    train = places((25.0, 25.0), (4.0,), truss.drawing.stations_ft, Direction.UP)
+    lane = Lane(kip_per_ft=0.3, point_kip=0.0)
+    bars = np.arange(len(truss.drawing.bars))
+    swept = sweeps(truss.sets, [lane_task(truss, bars, lane, train)], CAP)[0]
+    every = patterns(truss, lane, train.loads)
+    for sense in (1, -1):
+        dead = np.array(list(truss.dead().values()))
+        limits = np.maximum(sense * dead, 0.0) + 40.0
+        theirs = by_patterns(truss, every, limits, sense)
+        met = np.isfinite(theirs)
+        ours = first_passages(swept, limits, sense).multiple
+        assert (ours[met] <= theirs[met] * (1.0 + 1e-9)).all()
+
+
+def test_a_chord_of_a_determinate_truss_takes_the_whole_lane_and_the_weight_at_its_moment() -> None:
+    # By hand: six panels of 15 ft, 20 ft deep. Chord L2-L3 about U2: 0.3 kip/ft x 30 x 60 / 2 = 270
+    # kip-ft, 12 x 30 x 60 / 90 = 240 kip-ft; over 20 ft 25.5 kip a multiple.
+    truss = loaded(pratt(6, counters=(), slender=False), {})
+    bar = truss.model.names.index("L2-L3")
+    swept = sweeps(truss.sets, [lane_task(truss, np.array([bar]), LANE)], CAP)[0]
+    limits = np.full(len(truss.model.names), 51.0)
+    assert first_passages(swept, limits, 1).multiple[bar] == pytest.approx(2.0, abs=1e-9)
+
+
+def test_a_bar_that_nothing_on_the_road_loads_has_no_lane_load() -> None:
+    # By joints: the middle post of an even Pratt truss with nothing on its upper joint.
+    truss = loaded(pratt(6, counters=(), slender=False), {})
+    post = truss.model.names.index("U3-L3")
+    wish = LaneWish(
+        bars=np.array([post]), chords=chords(truss.drawing), lane=LANE, fixed=truss.fixed,
+        start=truss.start,
+    )
+    task = lane_tasks(truss.lines, [wish], CAP)[0]
+    if task is not None:
+        forces = truss.model.bar_forces(task.growing)[:, post]
+        assert forces == pytest.approx(0.0, abs=1e-9)
