@@ -147,7 +147,7 @@ class Bridge:
     trusses: tuple[Truss, ...]
     weights: Mapping[str, tuple[Weight, ...]]
     """Truss name -> dead load items, without the truss's own weight, which its bars tell."""
-    measured_roadway: Roadway | None
+    roadway: Roadway | None
     """None where its widths were not measured; `unknown_loads` then says which."""
     others: tuple[OtherPart, ...]
     superstructure_condition: int | None
@@ -160,8 +160,8 @@ class Bridge:
     record_hash: str = ""
 
     @property
-    def roadway(self) -> Roadway:
+    def road(self) -> Roadway:
         """The road across. Raises NotMeasured where its widths are not known."""
-        if self.measured_roadway is None:
+        if self.roadway is None:
             raise NotMeasured("the road", "width across")
-        return self.measured_roadway
+        return self.roadway

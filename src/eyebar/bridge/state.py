@@ -77,7 +77,7 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     return Bridge(
         name=record.name, number=record.number, owner=record.owner, place=record.place,
         built=record.built, on=day, trusses=tuple(trusses), weights=weights,
-        measured_roadway=roadway, others=other_parts(
+        roadway=roadway, others=other_parts(
             record, trusses, pinned, gathering.decisions
         ),
         superstructure_condition=_condition(record, day),

@@ -53,9 +53,9 @@ def _truss(one: Opened, truss: Truss) -> tuple[dict[str, Any], list[str]]:
     states, assumed = loaded_states(one.bridge, truss)
     loaded = states.get("measured", states["none"])
     across = {
-        name: shares(one.bridge.roadway, truss.name, vehicle, one.values)
+        name: shares(one.bridge.road, truss.name, vehicle, one.values)
         for name, vehicle in one.rated_vehicles.items()
-        if vehicle.width_ft <= one.bridge.roadway.clear_width_ft
+        if vehicle.width_ft <= one.bridge.road.clear_width_ft
     }
     live = live_forces(
         loaded, {n: one.vehicles[n] for n in across}, {n: s.one_lane for n, s in across.items()}

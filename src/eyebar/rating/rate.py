@@ -66,8 +66,8 @@ def rated_bridge(
     )
     table = StrengthTable(values=values, condition=condition)
     cautions = list(bridge.rules)
-    if bridge.measured_roadway is not None:
-        cautions += filter(None, [lanes(bridge.roadway, values).caution])
+    if bridge.roadway is not None:
+        cautions += filter(None, [lanes(bridge.road, values).caution])
     parts: list[RatedPart] = []
     known: list[list[State]] = []
     for truss in bridge.trusses:
@@ -153,12 +153,12 @@ class _TrussRating:
         stations = [station for _, station in truss.floor_joints]
         self.span_ft = stations[-1] - stations[0]
         self.lookup = Lookup(
-            values=values, roadway=bridge.roadway, span_ft=self.span_ft, bars=truss.bars
+            values=values, roadway=bridge.road, span_ft=self.span_ft, bars=truss.bars
         )
         self.pairs = {
             method: list(dict.fromkeys(
                 (one.dc, one.dw) for one in dead_sets(
-                    method, surfacing_measured=bridge.roadway.surfacing_measured, values=values
+                    method, surfacing_measured=bridge.road.surfacing_measured, values=values
                 )
             ))
             for method in Method
@@ -180,7 +180,7 @@ class _TrussRating:
         refused: dict[str, str] = {}
         for name, vehicle in vehicles.items():
             try:
-                across = shares(self.bridge.roadway, self.truss.name, vehicle, self.values)
+                across = shares(self.bridge.road, self.truss.name, vehicle, self.values)
             except OutOfRange as wide:
                 refused[name] = str(wide)
                 continue
@@ -197,7 +197,7 @@ class _TrussRating:
                 vehicle=vehicle, method=method, level=level,
                 live_factor=live_factor(
                     method=method, level=level, vehicle_class=vehicle.vehicle_class,
-                    trucks_a_day=self.bridge.roadway.trucks_a_day, values=self.values,
+                    trucks_a_day=self.bridge.road.trucks_a_day, values=self.values,
                 ),
                 case=worst_case(lane_cases(across, method, self.values)),
             )
@@ -227,7 +227,7 @@ class _TrussRating:
         return impact(
             method=Method.LOAD_AND_RESISTANCE, vehicle_class=vehicle.vehicle_class,
             metal=Metal.STEEL, loaded_length_ft=0.0, span_ft=self.span_ft,
-            surface=self.bridge.roadway.surface, values=self.values,
+            surface=self.bridge.road.surface, values=self.values,
         )
 
     def _answer(self, question: Question, families: Sequence[Family]) -> Answer:

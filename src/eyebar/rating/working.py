@@ -48,19 +48,19 @@ def replayed(
         raise Unknown("working of", part.address, where=f"the rating: {part.not_rated}")
     with recording() as steps:
         limit = _limit(bridge, part, rating, values)
-        across = shares(bridge.roadway, part.truss or "", vehicle, values)
+        across = shares(bridge.road, part.truss or "", vehicle, values)
         case = worst_case(lane_cases(across, rating.method, values))
         note("share with multiple presence", "s", case.total, "1")
         factor_of_load = live_factor(
             method=rating.method, level=rating.level, vehicle_class=vehicle.vehicle_class,
-            trucks_a_day=bridge.roadway.trucks_a_day, values=values,
+            trucks_a_day=bridge.road.trucks_a_day, values=values,
         )
         note("live load factor", "gL", factor_of_load, "1")
         facts = rating.facts
         stations = [station for _, station in _truss(bridge, part).floor_joints]
         shock = 0.0 if facts is None else impact_on(
             bar, facts.loaded_ft, method=rating.method, vehicle_class=vehicle.vehicle_class,
-            roadway=bridge.roadway, span_ft=stations[-1] - stations[0], values=values,
+            roadway=bridge.road, span_ft=stations[-1] - stations[0], values=values,
         )
         if facts is not None:
             note("impact", "I", shock, "1")
