@@ -12,12 +12,12 @@ from eyebar.resistance.built_up import (
     lacing_stiffness,
     later_shear,
     older_shear,
-    pair,
     tied_buckling_load,
     tied_slenderness,
 )
 from eyebar.resistance.column import buckling_load
 from eyebar.sections.shapes import Battens, Lacing, Plate, Toes
+from eyebar.sections.tied import tied_of
 from eyebar.terms import Level, Method
 from tests.resistance.bars import COVERED, LACED, STIFF_ENDS, bar, limits_of
 from tests.resistance.laced_frame import LacedFrame
@@ -93,7 +93,7 @@ def test_battens_yield_by_their_own_and_the_channels_bending() -> None:
     # By hand: a 20, h 8, E 27,000, I_b 1/4 x 6^3 / 12 = 4.5, two planes, I_c 0.9:
     # 160 / (12 x 27000 x 9) + 400 / (24 x 27000 x 0.9) = 5.487e-5 + 6.859e-4 = 1/1350.0.
     found = batten_stiffness(
-        20.0, 8.0, modulus=27_000.0, batten_inertia=4.5, planes=2, channel_inertia=0.9
+        20.0, 8.0, modulus=27_000.0, batten_inertia=4.5, planes=2, half_inertia=0.9
     )
     assert found == pytest.approx(1350.0, rel=1e-4)
 
@@ -111,9 +111,10 @@ def test_channels_with_toes_in_have_their_centres_inside_their_webs() -> None:
     # By hand: centre (6 x 0.25^2/2 + 1.75 x 0.3125 x 2.25) / 2.59375 = 0.54669 in from the back;
     # toes out 6 + 2 x 0.54669; toes in 6 + 2 x (0.25 - 0.54669).
     centre = (6 * 0.25**2 / 2 + 1.75 * 0.3125 * 2.25) / 2.59375
-    assert pair(LACED).distance == pytest.approx(6 + 2 * centre, rel=1e-12)
-    inward = replace(LACED, toes=Toes.IN)
-    assert pair(inward).distance == pytest.approx(6 + 2 * (0.25 - centre), rel=1e-12)
+    (outward,) = tied_of(LACED)
+    assert outward.distance == pytest.approx(6 + 2 * centre, rel=1e-12)
+    (inward,) = tied_of(replace(LACED, toes=Toes.IN))
+    assert inward.distance == pytest.approx(6 + 2 * (0.25 - centre), rel=1e-12)
 
 
 def test_a_laced_bar_has_four_checks_in_push() -> None:
@@ -159,9 +160,9 @@ def test_the_lacing_bar_is_a_column_that_shares_the_shear() -> None:
 
 def test_a_cover_plate_takes_a_plane_of_the_shear_and_lends_no_stiffness() -> None:
     found = limits_of(bar(COVERED), *OPERATING)
-    assert "cover plate takes its share of the shear" in found["lacing bar"].remarks
+    assert "a plate takes its share of the shear" in found["lacing bar"].remarks
     (remark,) = found["column out of the plane of the truss"].remarks
-    assert remark == "cover plate's stiffness in shear left out, the safe side"
+    assert remark == "a plate's stiffness in shear left out, the safe side"
 
 
 def test_battens_are_ties_too() -> None:
@@ -183,14 +184,14 @@ def test_channels_that_nothing_ties_bend_each_by_itself_and_that_is_said() -> No
     assert -found.force == pytest.approx(
         0.85 * buckling_load(27_900.0, 5.1875, 0.875 * 180 / CHANNEL_RADIUS), rel=1e-4
     )
-    assert found.remarks[0].startswith("nothing recorded that ties the channels")
+    assert found.remarks[0].startswith("nothing recorded that ties its halves")
 
 
 def test_a_cover_plate_alone_is_remarked_on() -> None:
     open_below = replace(COVERED, lacing=None)
     found = limits_of(bar(open_below), *OPERATING)["column out of the plane of the truss"]
     assert found.remarks == (
-        "no lacing or battens recorded: the cover plate alone ties the channels",
+        "no lacing or battens recorded: the plate alone ties its halves",
     )
 
 

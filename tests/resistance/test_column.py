@@ -149,7 +149,8 @@ def test_a_very_slender_column_is_remarked_on() -> None:
     found = limits_of(bar(given(4.0, 1.2, 3.0)), Method.LOAD_FACTOR, Level.OPERATING)
     # By hand: 180 / 1.2 = 150; 0.875 x 180 / 3 = 52.5.
     assert "slenderness 150 over 120" in found["column in the plane of the truss"].remarks
-    assert found["column out of the plane of the truss"].remarks == ()
+    (remark,) = found["column out of the plane of the truss"].remarks
+    assert remark == "widths of its plates not recorded: thin plates not looked for"
 
 
 def test_an_angle_buckles_about_its_slanting_axis() -> None:
@@ -161,7 +162,10 @@ def test_an_angle_buckles_about_its_slanting_axis() -> None:
     )
     found = limits_of(bar(angle), Method.LOAD_FACTOR, Level.OPERATING)
     least = -found["column about its least axis"].force
-    assert least == min(-limit.force for limit in found.values() if limit.sense < 0)
+    # Its shear centre lies on the other axis: bending and twisting is the same bending here.
+    assert least == pytest.approx(
+        min(-limit.force for limit in found.values() if limit.sense < 0), rel=1e-12
+    )
     assert least == pytest.approx(0.85 * buckling_load(27_900.0, 3.75, 230.10), rel=1e-3)
 
 

@@ -9,8 +9,23 @@ from datetime import date
 
 from eyebar.errors import NotMeasured
 from eyebar.sections.joined import PinPlates, Splice
+from eyebar.sections.punching import RivetHoles
 from eyebar.sections.shapes import Section
 from eyebar.terms import Kind, Metal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AllowedStress:
+    """Allowable stresses that a record gives where no rule has them (cast iron, timber) [ksi].
+
+    They stand for the loads of the road as they are, moisture, duration and size counted;
+    `column_modulus` is that of timber columns with its safety. None: not given.
+    """
+
+    pull: float | None
+    push: float | None
+    column_modulus: float | None
+    source: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +46,27 @@ class Material:
     sources: Mapping[str, str]
     coupons: int = 0
     built: int = 0
+    allowed: AllowedStress | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """One bar of a chord that runs on: lengths [in], area as built [in2], `density` [lb/in3] and
+    `inertia` about its level axis [in4]."""
+
+    length: float
+    run: float
+    area: float
+    density: float
+    inertia: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunsOn:
+    """The bars of a chord between two splices, in order, and which of them (from 0) is meant."""
+
+    spans: tuple[Span, ...]
+    place: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +113,20 @@ class Bar:
     """How the bar is joined to the next at a joint where the chord is cut; None: not recorded."""
     pin_plates: PinPlates | None = None
     """The weaker of its two ends about the pins; None: not recorded."""
+    jaw: float | None = None
+    """Length from the pin to where the whole section begins, where flanges are cut away [in]."""
+    holes: RivetHoles | None = None
+    """Rivet holes of the section that has most of them; None: not recorded."""
+    lacing_rivet: float | None = None
+    """Diameter of the rivets that hold the lacing [in]; None: not recorded."""
+    other_pin_offset: float | None = None
+    """`pin_offset` at the second end where it differs [in]."""
+    side_offset: float = 0.0
+    """Pull or push beside the centre of gravity as built, across the truss [in]."""
+    runs_on: RunsOn | None = None
+    """The chord that the bar is a span of; None: hinged at both ends."""
+    welded: str = ""
+    """What was welded to it later, in words; empty where nothing was."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

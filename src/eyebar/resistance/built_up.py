@@ -1,46 +1,26 @@
-"""Two channels laced or battened into one column: what the ties between them take away.
+"""Two halves laced or battened into one column: what the ties between them take away.
 
-The whole column bends more easily out of the plane of the truss, because the ties stretch and bend
-under the shear (Engesser); each channel is a little column between its fastenings; the lacing bar
-is a column itself. Where a cover plate closes one side, its stiffness in shear is left out, which
-is on the safe side; it takes its share of the shear as one plane.
+The whole column bends more easily in the plane of its ties, because they stretch and bend under the
+shear (Engesser). Where a plate closes one side, its stiffness in shear is left out, which is on the
+safe side.
 """
 
 import math
-from dataclasses import dataclass
 
 from eyebar.formula import Symbol, formula
-from eyebar.sections.properties import ChannelProperties, channel_properties, measured
-from eyebar.sections.shapes import Battens, Channel, Channels, Lacing, Plate, Toes
 
 MODULUS = Symbol("modulus of elasticity of the metal", "ksi", "modulus", low=2.5e4, high=3.0e4)
 STIFFNESS = Symbol("stiffness in shear of the ties", "kip")
 EULER = Symbol("buckling load with stiff ties", "kip", "buckling", low=10.0, high=5000.0)
 TIES = Symbol("stiffness in shear of the ties", "kip", "tie_stiffness", low=50.0, high=20000.0)
 ADVANCE = Symbol("advance of one lacing bar along the member", "in", "advance", low=3.0, high=20.0)
-APART = Symbol("distance between the channels' centres", "in", "distance", low=5.0, high=20.0)
+APART = Symbol("distance between the halves' centres", "in", "distance", low=5.0, high=20.0)
 PLANES = Symbol("planes of ties", "1", "planes", low=1.0, high=2.0)
 YIELD = Symbol("yield stress", "ksi", "yield_stress", low=20.0, high=50.0)
 SLENDERNESS = Symbol(
-    "slenderness about the upright axis", "1", "slenderness", low=10.0, high=200.0
+    "slenderness were the ties stiff", "1", "slenderness", low=10.0, high=200.0
 )
 SHEAR = Symbol("shear in the ties over the thrust", "1")
-
-
-@formula(
-    "h = b + g_n + g_f",
-    result=Symbol("distance between the channels' centres", "in"),
-    b=Symbol("distance between the webs' inner faces", "in", "apart", low=3.0, high=20.0),
-    g_n=Symbol("near channel's centre beyond its web's inner face", "in", "near", low=-2.0, high=2),
-    g_f=Symbol("far channel's centre beyond its web's inner face", "in", "far", low=-2.0, high=2),
-    source="plane geometry",
-)
-def channel_distance(apart: float, near: float, far: float) -> float:
-    """Distance between the centres of gravity of two channels [in].
-
-    Lengths [in], outwards positive; scalars or arrays. Limits: none.
-    """
-    return apart + near + far
 
 
 @formula(
@@ -48,7 +28,7 @@ def channel_distance(apart: float, near: float, far: float) -> float:
     result=Symbol("length of a lacing bar", "in"),
     a=ADVANCE,
     h=APART,
-    source="plane geometry, the fastenings taken on the channels' centres",
+    source="plane geometry, the fastenings taken on the halves' centres",
 )
 def lacing_length(advance: float, distance: float) -> float:
     """Length of a lacing bar between its fastenings [in].
@@ -90,21 +70,22 @@ def lacing_stiffness(
     I_b=Symbol("inertia of a batten in its plane", "in4", "batten_inertia", low=1.0, high=80.0),
     n=PLANES,
     I_c=Symbol(
-        "least inertia of one channel along its web", "in4", "channel_inertia", low=0.3, high=20.0
+        "lesser inertia of one half in the battens' plane", "in4", "half_inertia", low=0.3,
+        high=20.0,
     ),
     source="Timoshenko, Theory of Elastic Stability, from memory",
 )
 def batten_stiffness(
     pitch: float, distance: float, *, modulus: float, batten_inertia: float, planes: float,
-    channel_inertia: float,
+    half_inertia: float,
 ) -> float:
     """Stiffness in shear of batten plates [kip] (kip for an angle of 1).
 
     Lengths [in], modulus [ksi], inertias [in4], planes [1]; scalars or arrays. Limits: battens
-    fastened stiffly, the channels bending between them.
+    fastened stiffly, the halves bending between them.
     """
     bending = pitch * distance / (12 * modulus * batten_inertia * planes)
-    return 1 / (bending + pitch**2 / (24 * modulus * channel_inertia))
+    return 1 / (bending + pitch**2 / (24 * modulus * half_inertia))
 
 
 @formula(
@@ -171,27 +152,6 @@ def later_shear(slenderness: float, yield_stress: float, modulus: float) -> floa
 
 
 @formula(
-    "P = n * P_d * h / (v * d)",
-    result=Symbol("thrust at which a lacing bar is used up", "kip"),
-    n=Symbol("planes that share the shear", "1", "planes", low=1.0, high=2.0),
-    P_d=Symbol("push that one lacing bar may take", "kip", "bar_push", low=0.5, high=20.0),
-    h=APART,
-    v=Symbol("shear in the ties over the thrust", "1", "shear_part", low=0.01, high=0.05),
-    d=Symbol("length of a lacing bar", "in", "length", low=8.0, high=25.0),
-    source="equilibrium of a plane of single lacing",
-)
-def thrust_of_lacing(
-    planes: float, bar_push: float, *, distance: float, shear_part: float, length: float
-) -> float:
-    """Thrust in the column at which its lacing bars are used up [kip].
-
-    Planes, shear [1], push of a bar [kip], lengths [in]; scalars or arrays. Limits: one bar of
-    each plane cut by a section.
-    """
-    return planes * bar_push * distance / (shear_part * length)
-
-
-@formula(
     "r = t / sqrt(12)",
     result=Symbol("radius of gyration of a flat bar", "in"),
     t=Symbol("thickness", "in", "thickness", low=0.1, high=1.0),
@@ -203,65 +163,3 @@ def flat_radius(thickness: float) -> float:
     Thickness [in]; scalars or arrays. Limits: none.
     """
     return thickness / math.sqrt(12)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pair:
-    """Two channels: `near` and `far`, how far apart, how far their weight lies from mid-width."""
-
-    near: ChannelProperties
-    far: ChannelProperties
-    distance: float
-    near_arm: float
-    far_arm: float
-
-    @property
-    def radius(self) -> float:
-        """Least radius of gyration of one channel [in]."""
-        return min(self.near.r_x, self.near.r_y, self.far.r_x, self.far.r_y)
-
-
-def pair(section: Channels) -> Pair:
-    """The two channels of a section and the distances of their centres. Raises NotMeasured."""
-    near, far = channel_properties(section.near), channel_properties(section.far)
-    apart = measured(section.apart, "distance between the channels")
-    beyond_near = _beyond(section.near, near.centre, section.toes)
-    beyond_far = _beyond(section.far, far.centre, section.toes)
-    return Pair(
-        near=near, far=far, distance=channel_distance(apart, beyond_near, beyond_far),
-        near_arm=apart / 2 + beyond_near, far_arm=apart / 2 + beyond_far,
-    )
-
-
-def _beyond(channel: Channel, centre: float, toes: Toes) -> float:
-    # With toes in, the back of the web is its outer face.
-    return centre if toes is Toes.OUT else measured(channel.web, "web thickness") - centre
-
-
-def flat(plate: Plate, name: str) -> tuple[float, float]:
-    """Width and thickness of a tie's plate [in]. Raises NotMeasured."""
-    return (
-        measured(plate.width, f"width of {name}"), measured(plate.thickness, f"thickness of {name}")
-    )
-
-
-def stiffness_of_lacing(lacing: Lacing, distance: float, modulus: float) -> float:
-    """Stiffness in shear of a column's lacing [kip]. Raises NotMeasured."""
-    width, thickness = flat(lacing.bar, "lacing bar")
-    advance = measured(lacing.pitch, "pitch of the lacing") / 2
-    length = lacing_length(advance, distance)
-    return lacing_stiffness(
-        lacing.planes, modulus, width * thickness, advance=advance, distance=distance,
-        length=length,
-    )
-
-
-def stiffness_of_battens(battens: Battens, both: Pair, modulus: float) -> float:
-    """Stiffness in shear of a column's battens [kip]. Raises NotMeasured."""
-    _, thickness = flat(battens.plate, "battens")
-    length = measured(battens.length, "length of the battens")
-    return batten_stiffness(
-        measured(battens.pitch, "distance of the battens"), both.distance, modulus=modulus,
-        batten_inertia=thickness * length**3 / 12, planes=battens.planes,
-        channel_inertia=min(both.near.i_y, both.far.i_y),
-    )

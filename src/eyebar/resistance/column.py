@@ -164,6 +164,15 @@ def factored_push(reduction: float, factor: float, stress: float, area: float) -
     return reduction * factor * stress * area
 
 
+def thick_column_stress(
+    method: Method, slenderness: float, *, yield_stress: float, modulus: float
+) -> float:
+    """Stress at which a column of thick plates fails by the method, before any safety [ksi]."""
+    if method is Method.LOAD_AND_RESISTANCE:
+        return nominal_column_stress(yield_stress, slenderness, modulus)
+    return failing_column_stress(yield_stress, slenderness, modulus)
+
+
 def push_of_column(
     rules: Rules, area: float, slenderness: float, *, yield_stress: float, modulus: float
 ) -> float:

@@ -1,35 +1,23 @@
-"""A bar in pull: its body, its heads or threads, and the section that holes leave."""
+"""A bar in pull: its body, its heads or threads, the section that holes leave, its ends."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import replace
 
 from eyebar.bridge.parts import Bar
 from eyebar.errors import NotMeasured
-from eyebar.formula import note
 from eyebar.office import Values
-from eyebar.resistance.eyebar import heads
+from eyebar.resistance.ends import pulls_of_ends, unrecorded
+from eyebar.resistance.eyebar import clevises, heads
+from eyebar.resistance.flags import prone_to_fatigue, slender_in_pull
+from eyebar.resistance.found import Pull, pulled
+from eyebar.resistance.net_section import net_area
 from eyebar.resistance.rules import Rules
-from eyebar.resistance.tension import net_area, pull_on_area, pull_on_net_area, reduced_pull
-from eyebar.resistance.threads import is_looped, loop_pull, root_ratio, turnbuckle_ratio
+from eyebar.resistance.tension import pull_on_area, pull_on_net_area, reduced_pull
+from eyebar.resistance.threads import is_bent, is_looped, loop_pull, root_ratio, turnbuckle_ratio
 from eyebar.sections.closed_forms import rectangle_area
 from eyebar.sections.properties import area, measured, rod_area
 from eyebar.sections.shapes import Eyebars, Rods, Section
 from eyebar.terms import Method
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pull:
-    """One check in pull: its name, the pull at which it is reached [kip], and remarks."""
-
-    check: str
-    force: float
-    remarks: tuple[str, ...] = ()
-
-
-def _found(check: str, force: float, remarks: tuple[str, ...] = ()) -> Pull:
-    """The check with its pull, which the working names too."""
-    note(check, "P", force, "kip")
-    return Pull(check=check, force=force, remarks=remarks)
 
 
 def pulls(bar: Bar, rules: Rules, values: Values) -> list[Pull]:
@@ -40,56 +28,78 @@ def pulls(bar: Bar, rules: Rules, values: Values) -> list[Pull]:
     """
     section, material = bar.left, bar.material
     size = area(section)
-    found = [_found("yield of the body", pull_on_area(rules, material.yield_stress, size))]
-    net, remarks = net_area(section, size, rules, values)
+    found = [pulled("yield of the body", pull_on_area(rules, material.yield_stress, size))]
+    net, remarks = net_area(bar, size, rules, values)
     if net is not None:
         force = pull_on_net_area(rules, material.tensile_strength, net)
-        found.append(_found("fracture of the net section", force, remarks))
+        found.append(pulled("fracture of the net section", force, remarks + unrecorded(bar)))
     match section:
         case Eyebars():
             found += _heads(bar, section, rules, values)
         case Rods():
-            found += _rod_ends(bar, section, rules)
+            found += _rod_ends(bar, section, rules, values)
             if is_looped(section):
-                found += _loops(min(one.force for one in found), values)
+                found += _loops(section, min(one.force for one in found), values)
         case _:
-            pass
-    return found
+            body = min(one.force for one in found)
+            found += pulls_of_ends(bar, rules, values, net=net or size, body=body)
+    said = slender_in_pull(bar, values) + prone_to_fatigue(bar)
+    return [replace(one, remarks=one.remarks + said) for one in found] if said else found
 
 
 def _heads(bar: Bar, section: Eyebars, rules: Rules, values: Values) -> list[Pull]:
     """Heads that are weaker than their bodies; one that is stronger is no check of its own."""
     bodies = _bodies(bar)
-    weakest = heads(section, bodies, values)
-    return [
-        _found(check, reduced_pull(ratio, _whole(bar, rules, bodies)), weakest.remarks)
+    built = bar.as_built if isinstance(bar.as_built, Eyebars) else section
+    weakest = heads(section, built, bodies, values)
+    whole = _whole(bar, rules, bodies)
+    found = [
+        pulled(check, reduced_pull(ratio, whole), weakest.remarks)
         for check, ratio in (
             ("head across the pin hole", weakest.across),
             ("head beyond the pin hole", weakest.beyond),
         )
         if ratio < 1.0
     ]
+    broken = reduced_pull(
+        weakest.net, pull_on_net_area(rules, bar.material.tensile_strength, math.fsum(bodies))
+    )
+    if broken < whole:
+        found.append(pulled("fracture of the head across the pin hole", broken, weakest.remarks))
+    return found
 
 
-def _rod_ends(bar: Bar, section: Rods, rules: Rules) -> list[Pull]:
-    """Threads and turnbuckles that are weaker than their bodies."""
+def _rod_ends(bar: Bar, section: Rods, rules: Rules, values: Values) -> list[Pull]:
+    """Threads, turnbuckles and clevises that are weaker than their bodies."""
     bodies = _bodies(bar)
+    across, beyond = clevises(section, bodies, values)
     return [
-        _found(check, reduced_pull(ratio, _whole(bar, rules, bodies)))
+        pulled(check, reduced_pull(ratio, _whole(bar, rules, bodies)))
         for check, ratio in (
             ("threads at the root", root_ratio(section, bodies)),
             ("turnbuckle", turnbuckle_ratio(section, bodies)),
+            ("clevis across its hole", across),
+            ("clevis beyond its hole", beyond),
         )
         if ratio is not None and ratio < 1.0
     ]
 
 
-def _loops(pull: float, values: Values) -> list[Pull]:
-    """The weld of loops, where the office does not trust it with all that the rod may pull."""
+def _loops(section: Rods, pull: float, values: Values) -> list[Pull]:
+    """The weld of loops, where the office does not trust it with all that the rod may pull.
+
+    Raises NotMeasured for loops that are only bent round, unless the office says what they hold.
+    """
+    found = []
+    if is_bent(section):
+        held = values.number("loop rod.bent")
+        if held <= 0.0:
+            raise NotMeasured("", "strength of loops that are bent and not welded")
+        found.append(pulled("bent loop", loop_pull(held, pull)))
     weld = values.number("loop rod.weld")
-    if weld >= 1.0:
-        return []
-    return [_found("weld of the loop", loop_pull(weld, pull))]
+    if weld < 1.0:
+        found.append(pulled("weld of the loop", loop_pull(weld, pull)))
+    return found
 
 
 def _bodies(bar: Bar) -> tuple[float, ...]:

@@ -1,9 +1,7 @@
 """Strength of a body in pull: on its whole section, and on the section that holes leave."""
 
 from eyebar.formula import Symbol, formula
-from eyebar.office import Values
 from eyebar.resistance.rules import Rules
-from eyebar.sections.shapes import Eyebars, Given, Rods, Section
 from eyebar.terms import Method
 
 STRENGTH = Symbol("strength of the metal", "ksi", "strength", low=20.0, high=90.0)
@@ -110,22 +108,3 @@ def pull_on_net_area(rules: Rules, strength: float, area: float) -> float:
             return full_pull(strength, area)
         case Method.LOAD_AND_RESISTANCE:
             return factored_pull(rules.reduction, rules.net, strength, area)
-
-
-def net_area(
-    section: Section, area: float, rules: Rules, values: Values
-) -> tuple[float | None, tuple[str, ...]]:
-    """Net area [in2] and remarks; None where the method has no check of it for this section.
-
-    Eyebars and rods are not punched: their heads and threads are checks of their own. By load and
-    resistance every body is also checked against breaking.
-    """
-    match section:
-        case Eyebars() | Rods():
-            return (area if rules.method is Method.LOAD_AND_RESISTANCE else None), ()
-        case Given(net_area=float(known)):
-            return known, ()
-        case _:
-            part = values.number("net section.holes not recorded")
-            remark = f"holes not recorded: net section taken as {part:g} of the gross"
-            return assumed_net_area(part, area), (remark,)

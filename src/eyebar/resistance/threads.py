@@ -3,7 +3,7 @@
 from eyebar.formula import Symbol, formula
 from eyebar.sections.closed_forms import round_area
 from eyebar.sections.properties import measured
-from eyebar.sections.shapes import Rod, Rods, Thread
+from eyebar.sections.shapes import Loops, Rod, Rods, Thread
 
 
 @formula(
@@ -68,8 +68,13 @@ def turnbuckle_ratio(section: Rods, bodies: tuple[float, ...]) -> float | None:
 
 
 def is_looped(section: Rods) -> bool:
-    """Whether a rod of the set ends in welded loops."""
+    """Whether a rod of the set ends in loops."""
     return any(rod.looped for rod in section.rods)
+
+
+def is_bent(section: Rods) -> bool:
+    """Whether a rod of the set ends in loops that are bent round and not welded."""
+    return any(rod.looped and rod.loops is Loops.BENT for rod in section.rods)
 
 
 def _root(rod: Rod, body: float) -> float:

@@ -21,6 +21,7 @@ from eyebar.resistance.moments import (
 )
 from eyebar.resistance.roots import first_root
 from eyebar.resistance.rules import Rules
+from eyebar.resistance.unequal_ends import equal_offset, middle_offset, thrust_over_joint
 from eyebar.terms import Method
 
 
@@ -28,8 +29,10 @@ from eyebar.terms import Method
 class Bent:
     """A bar that is pushed and bent; kip, inch, ksi.
 
-    `weight`: moment of its own weight, factored; `offset`: pin below the centre of gravity;
-    `side_offset`: centre of gravity beside mid-width; `bow`: crookedness, its plane unknown.
+    `weight`: moment of its own weight at mid-length, factored, `support` the greater of those over
+    its joints, bending up; `offset`: pin below the centre of gravity, `other_offset` at the end
+    where it is less far away (None: alike); `side_offset`: thrust beside the centre of gravity;
+    `bow`: crookedness, its plane unknown.
     `column`: push of the column alone, `short`: of one too short to buckle; `buckling`,
     `side_buckling`: loads the amplification is taken with; `length`, `radius`: effective length and
     radius of gyration in the plane of the truss.
@@ -54,6 +57,8 @@ class Bent:
     modulus: float
     length: float
     radius: float
+    support: float = 0.0
+    other_offset: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,6 +66,7 @@ class _Line:
     """One line of the rule at mid-length: which way it bends, how crooked in which plane."""
 
     sense: float
+    offset: float
     bow: float
     side_distance: float
     axial: float
@@ -79,15 +85,16 @@ _LATER = ((0.5, 1.0), (1.0, 8.0 / 9.0))
     steps=(
         "what the section is worth in bending, its upper or its lower fibre compressed",
         "for each line of the rule the thrust at which it first reaches 1: first root of a cubic",
-        "the thrust at which the ends reach 1, where nothing is amplified",
+        "the thrust at which the ends reach 1, where nothing is amplified; of a chord that runs on"
+        " also its joints",
         "the least of them; moments and use at that thrust, and what is left to 1",
     ),
 )
 def thrust_with_bending(bent: Bent, rules: Rules) -> float:
     """The thrust at which a bent bar is used up [kip], positive; 0 where its weight alone does it.
 
-    Scalars. Limits: elastic bars with hinged ends; the moments of a bar that runs on are smaller.
-    The larger of the two lines of load and resistance is taken everywhere.
+    Scalars. Limits: elastic bars, amplified as if hinged at both ends also where they run on. The
+    larger of the two lines of load and resistance is taken everywhere.
     """
     strengths = {
         1.0: moment_strength(rules, bent.yield_stress, bent.inertia, bent.top),
@@ -108,7 +115,8 @@ def thrust_with_bending(bent: Bent, rules: Rules) -> float:
     return thrust
 
 
-def _weights(rules: Rules) -> tuple[tuple[float, float], ...]:
+def weights(rules: Rules) -> tuple[tuple[float, float], ...]:
+    """The lines of a method's rule: what the thrust and what the moments count in each."""
     return _LATER if rules.method is Method.LOAD_AND_RESISTANCE else _OLDER
 
 
@@ -119,13 +127,24 @@ def _lines(bent: Bent, rules: Rules, strengths: dict[float, float]) -> list[_Lin
         planes.append((0.0, bent.side_offset + bent.bow))
     return [
         _Line(
-            sense=sense, bow=bow, side_distance=side, axial=axial, bending=bending,
+            sense=sense, offset=offset, bow=bow, side_distance=side, axial=axial, bending=bending,
             strength=strengths[sense],
         )
         for bow, side in planes
+        for offset in _middle_offsets(bent)
         for sense in (1.0, -1.0)
-        for axial, bending in _weights(rules)
+        for axial, bending in weights(rules)
     ]
+
+
+def _middle_offsets(bent: Bent) -> tuple[float, ...]:
+    """Offsets that the middle is looked at with: of unequal ends the one that bends, and the one
+    that relieves a weight."""
+    if bent.other_offset is None or bent.other_offset == bent.offset:
+        return (bent.offset,)
+    return (
+        equal_offset(bent.offset, bent.other_offset), middle_offset(bent.offset, bent.other_offset)
+    )
 
 
 def _first(bent: Bent, line: _Line, side_strength: float) -> float | None:
@@ -135,7 +154,7 @@ def _first(bent: Bent, line: _Line, side_strength: float) -> float | None:
     side_distance P out of the plane; where a plane has no moment its denominator is left out.
     """
     start = line.bending * line.sense * bent.weight / line.strength
-    rate = line.bending * (line.bow - line.sense * bent.offset) / line.strength
+    rate = line.bending * (line.bow - line.sense * line.offset) / line.strength
     side = line.bending * line.side_distance / side_strength
     x = 1.0 / bent.buckling if start or rate else 0.0
     y = 1.0 / bent.side_buckling if side else 0.0
@@ -155,7 +174,7 @@ def _ends(
     """The thrust at which the ends reach 1: the use is proportional to it."""
     column = bent.column if rules.method is Method.LOAD_AND_RESISTANCE else bent.short
     strength = strengths[-1.0 if bent.offset > 0 else 1.0]
-    return min(
+    at_pins = min(
         thrust_at_ends(
             axial=axial, column=column, bending=bending, offset=abs(bent.offset),
             moment_strength=strength,
@@ -165,14 +184,25 @@ def _ends(
             axial=axial, column=column, bending=bending, offset=abs(bent.offset),
             moment_strength=strength, side_offset=bent.side_offset, side_strength=side_strength,
         )
-        for axial, bending in _weights(rules)
+        for axial, bending in weights(rules)
     )
+    if bent.support <= 0.0:
+        return at_pins
+    # A pin above the centre would relieve the joint: that is not counted on.
+    below = max(bent.offset, bent.other_offset or 0.0, 0.0)
+    return min(at_pins, *(
+        thrust_over_joint(
+            bending=bending, support=bent.support, moment_strength=strengths[-1.0], axial=axial,
+            column=column, offset=below,
+        )
+        for axial, bending in weights(rules)
+    ))
 
 
 def _shown(bent: Bent, line: _Line, thrust: float, side_strength: float) -> None:
     """The governing line at its thrust, and the elastic stress beside it, for the working."""
     moment = middle_moment(
-        line.sense, bent.weight, thrust=thrust, offset=bent.offset, bow=line.bow
+        line.sense, bent.weight, thrust=thrust, offset=line.offset, bow=line.bow
     )
     if line.side_distance:
         use = use_in_two_planes(
@@ -188,7 +218,7 @@ def _shown(bent: Bent, line: _Line, thrust: float, side_strength: float) -> None
         )
     note("use at this thrust less 1", "u - 1", use - 1.0, "1")
     secant_stress(
-        thrust, bent.area, offset=abs(bent.offset) + line.bow,
+        thrust, bent.area, offset=abs(line.offset) + line.bow,
         fibre=bent.bottom if line.sense < 0 else bent.top, radius=bent.radius, length=bent.length,
         modulus=bent.modulus,
     )

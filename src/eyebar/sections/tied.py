@@ -18,14 +18,16 @@ class Half:
     """One half of a tied member.
 
     `area` [in2]; `arm` the distance of its centre from the centre of the whole [in]; `inertia`
-    about its own axis, parallel to the one that the ties weaken [in4]; `radius` the least radius of
-    gyration of a piece of it, as it bends between two fastenings [in].
+    about its own axis, parallel to the one that the ties weaken [in4], `reach` the distance of its
+    farther fibre from that axis [in]; `radius` the least radius of gyration of a piece of it, as it
+    bends between two fastenings [in].
     """
 
     name: str
     area: float
     arm: float
     inertia: float
+    reach: float
     radius: float
 
 
@@ -119,5 +121,7 @@ def _half(parts: Parts, spread: Spread, *, centre: float) -> Half:
     return Half(
         name=" and ".join(part.name for part in parts), area=sums.area,
         arm=abs((sums.x if across else sums.y) - centre), inertia=sums.i_y if across else sums.i_x,
+        reach=max(sums.right - sums.x, sums.x - sums.left) if across
+        else max(sums.top - sums.y, sums.y - sums.bottom),
         radius=min(free_to_slant(gathered(piece)).r_least for piece in pieces),
     )
