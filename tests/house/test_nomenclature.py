@@ -8,6 +8,7 @@ import pytest
 
 from eyebar.addresses import address, place_on_part
 from eyebar.formula import all_formulas
+from eyebar.record.form_words import Form
 from eyebar.record.words import What
 from eyebar.terms import Kind, Level, Method
 from tests.house.formulas_page import import_everything
@@ -30,6 +31,7 @@ def chapter(heading: str) -> str:
     ("heading", "opening", "words"),
     [
         ("Kinds", "", Kind),
+        ("Forms", "", Form),
         ("Readings", "never what is lost:", What),
         ("Methods and levels", "Methods:", Method),
         ("Methods and levels", "Levels:", Level),

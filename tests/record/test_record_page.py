@@ -16,7 +16,6 @@ from eyebar.record.words import (
     Decided,
     DeckKind,
     EndFixing,
-
     RoadSurface,
     SurfacingKind,
     What,
@@ -59,8 +58,8 @@ def test_the_page_names_every_key_of_the_format() -> None:
 
 @pytest.mark.parametrize(
     "words",
-    [Bearing, Decided, DeckKind, EndFixing, Form, RoadSurface, SurfacingKind, What, RodShape,
-     RolledShape, Thread, Toes],
+    [Bearing, CurveShape, Decided, DeckKind, EndFixing, EndPosts, FloorOn, Form, RoadSurface,
+     SubMembers, SurfacingKind, What, RodShape, RolledShape, Thread, Toes],
 )
 def test_the_page_names_every_word_of_the_closed_lists(words: type[StrEnum]) -> None:
     missing = [word for word in words if not re.search(rf"(?<!\w){re.escape(word)}(?!\w)", PAGE)]
