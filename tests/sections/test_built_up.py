@@ -87,19 +87,18 @@ def slants(section: Section, outlines: list[Outline]) -> None:
 @given(angles())
 def test_a_single_angle_bends_about_its_slanting_axis(angle: Angle) -> None:
     section = Angles(angles=(angle,), placed=Placed.SINGLE)
-    drawn = [outline(angle, (0.0, angle.upright or 0.0), (1, -1))]
-    same(section, drawn, lowest=0.0)
+    drawn = [outline(angle, (0.0, 0.0), (1, -1))]
+    same(section, drawn, lowest=-(angle.upright or 0.0))
     slants(section, drawn)
 
 
 @given(angles(), gaps)
 def test_two_angles_back_to_back_make_a_tee(angle: Angle, gap: float) -> None:
     section = Angles(angles=(angle, angle), placed=Placed.BACK_TO_BACK, apart=gap)
-    top = angle.upright or 0.0
     drawn = [
-        outline(angle, (-gap / 2, top), (-1, -1)), outline(angle, (gap / 2, top), (1, -1)),
+        outline(angle, (-gap / 2, 0.0), (-1, -1)), outline(angle, (gap / 2, 0.0), (1, -1)),
     ]
-    same(section, drawn, lowest=0.0)
+    same(section, drawn, lowest=-(angle.upright or 0.0))
     assert properties(section).x_bar == pytest.approx(0.0, abs=1e-12)
 
 
@@ -176,6 +175,16 @@ def test_four_angles_at_the_corners_of_a_box(angle: Angle, height: float, width:
         for side in (-1, 1) for level, up in ((height, -1), (0.0, 1))
     ]
     same(section, drawn, lowest=0.0)
+
+
+def test_rust_at_the_toes_moves_the_centre_towards_the_backs() -> None:
+    whole = Angle(upright=3.0, level=2.5, upright_thickness=0.25, level_thickness=0.25)
+    short = replace(whole, upright=2.5)
+    # By hand: centre below the backs (.25 x 4.5 + 2.25 x .03125) / 1.3125 = .91071, and
+    # (.25 x 3.125 + 2.25 x .03125) / 1.1875 = .71711.
+    for angle, below in ((whole, 0.91071), (short, 0.71711)):
+        got = properties(Angles(angles=(angle, angle), placed=Placed.BACK_TO_BACK, apart=0.0))
+        assert got.y_bar == pytest.approx(-below, abs=1e-5)
 
 
 def test_angles_that_rust_has_parted_bend_each_by_itself() -> None:

@@ -127,9 +127,12 @@ def test_a_rolled_shape_is_what_its_outline_encloses(
             shape=shape, number=1, depth=depth, web=web, flange=flange, flange_thickness=thickness
         )
     )
+    # Of tees and angles heights are measured from the back of the flange, drawn at the depth.
+    edge = depth if shape in (RolledShape.TEE, RolledShape.ANGLE) else 0.0
     assert (got.area, got.y_bar, got.i_x, got.i_y, got.side) == pytest.approx(
-        (size, y, i_x, i_y, max(x, flange - x)), rel=1e-9
+        (size, y - edge, i_x, i_y, max(x, flange - x)), rel=1e-9
     )
+    assert (got.top, got.bottom) == pytest.approx((depth - y, y))
     # Principal axes by the eigenvalues of the inertia tensor, not by Mohr's formula.
     least = (i_x + i_y) / 2 - math.sqrt((i_x + i_y) ** 2 / 4 - (i_x * i_y - product**2))
     assert got.r_least == pytest.approx(math.sqrt(least / size), rel=1e-6)

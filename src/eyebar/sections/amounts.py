@@ -11,13 +11,14 @@ from eyebar.sections.closed_forms import radius_of_gyration
 class Properties:
     """What a section's measures amount to.
 
-    `area` [in2]; `y_bar` centre of gravity above the section's lower edge [in] (that of the
-    channels or webs: a plate below them lies lower), `x_bar` beside its middle, towards the far
-    side [in]; `i_x`, `i_y` inertia about the level and the upright axis, `product` their product of
-    inertia [in4]; `r_x`, `r_y` radii of gyration [in], `r_least` the least about any axis; `top`,
-    `bottom` distances from the centre of gravity to the highest and the lowest fibre [in], `side`
-    to the farther side [in]; `farther_side` is None where given properties do not tell it, and
-    `side` then raises NotMeasured.
+    `area` [in2]; `y_bar` centre of gravity above the edge that the section is measured from [in]
+    (the lower edge of channels, webs, beams and plates, the back of the level leg or flange of
+    angles and tees); `x_bar` beside its middle, towards the far side [in]; `i_x`, `i_y` inertia
+    about the level and the upright axis, `product` their product of inertia [in4]; `r_x`, `r_y`
+    radii of gyration [in], `r_least` the least about any axis; `top`, `bottom` distances from the
+    centre of gravity to the highest and the lowest fibre [in], `side` to the farther side [in];
+    `farther_side` is None where given properties do not tell it, and `side` then raises
+    NotMeasured.
     """
 
     area: float

@@ -1,8 +1,9 @@
 """Built-up sections as the parts that `gathered` adds up: which part stands where.
 
-y = 0 is the lower edge of channels and webs, of angles set as a star the middle of the star, of
-laced angles the back (toes in) of the lower ones or the middle between pieces side by side, of a
-round column its centre; x = 0 is the middle, of a single angle the back of its upright leg.
+y = 0 is the lower edge of channels and webs, of a single angle and of angles back to back the back
+of their level legs, of a star its middle, of laced angles the back of the lower ones or the middle
+between pieces side by side, of a round column its centre; x = 0 is the middle, of a single angle
+the back of its upright leg.
 """
 
 import math
@@ -22,7 +23,7 @@ from eyebar.sections.built import (
     Spread,
 )
 from eyebar.sections.gathered import Part, angle_at, block, level_plate
-from eyebar.sections.known import angle_sizes, plate_sizes
+from eyebar.sections.known import plate_sizes
 from eyebar.sections.pieces import Toes
 from eyebar.sections.rolled import channel_properties
 
@@ -142,11 +143,10 @@ def _corners(section: Angles) -> tuple[Corner, ...]:
     four = len(section.angles) == 4
     match section.placed:
         case Placed.SINGLE:
-            return (((0.0, angle_sizes(section.angles[0])[0]), 1, -1),)
+            return (((0.0, 0.0), 1, -1),)
         case Placed.BACK_TO_BACK:
             half = _gap(section) / 2
-            tops = [angle_sizes(angle)[0] for angle in section.angles]
-            return (((-half, max(tops)), -1, -1), ((half, max(tops)), 1, -1))
+            return (((-half, 0.0), -1, -1), ((half, 0.0), 1, -1))
         case Placed.STAR:
             half = _gap(section) / 2
             near, far = (-half, -half), (half, half)

@@ -121,12 +121,15 @@ def _beam(section: Rolled, sizes: tuple[float, float, float, float]) -> tuple[fl
 def _top_heavy(
     section: Rolled, size: float, i_x: float, i_y: float, height: float
 ) -> Properties:
-    """Properties of tees, whose flange lies on top; `i_x`, `i_y` of one piece."""
+    """Properties of tees, whose flange lies on top; `i_x`, `i_y` of one piece.
+
+    Heights are measured from the flange's back, which rust at the stem's end does not move.
+    """
     depth = measured(section.depth, "depth")
     r_x = form.radius_of_gyration(i_x, size / section.number)
     r_y = form.radius_of_gyration(i_y, size / section.number)
     return Properties(
-        area=size, y_bar=depth - height, i_x=section.number * i_x, i_y=section.number * i_y,
+        area=size, y_bar=-height, i_x=section.number * i_x, i_y=section.number * i_y,
         r_x=r_x, r_y=r_y, r_least=min(r_x, r_y), top=height, bottom=depth - height,
         farther_side=measured(section.flange, "width of flange") / 2,
     )
@@ -145,7 +148,7 @@ def _angle(section: Rolled, size: float) -> Properties:
     product = form.angle_product(*sizes, side=side, height=height)
     least = form.least_inertia(i_x, i_y, product)
     return Properties(
-        area=size, y_bar=depth - height, i_x=section.number * i_x, i_y=section.number * i_y,
+        area=size, y_bar=-height, i_x=section.number * i_x, i_y=section.number * i_y,
         r_x=form.radius_of_gyration(i_x, one), r_y=form.radius_of_gyration(i_y, one),
         r_least=form.radius_of_gyration(least, one), top=height, bottom=depth - height,
         farther_side=max(side, flange - side), x_bar=side,
