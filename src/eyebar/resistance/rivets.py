@@ -31,7 +31,7 @@ WEAK_MEMORY = "strength of rivets weakly remembered: the office confirms its own
     m=CUTS,
     f=STRESS,
     d_r=RIVET,
-    source="Manual for Bridge Evaluation 6A.6.12.5.1 and 6B.5.2, weakly remembered",
+    source="Manual for Bridge Evaluation 6A.6.12.5.1 and 6B.5.2, from memory, the figures weak",
 )
 def rivet_shear(cuts: float, stress: float, rivet: float) -> float:
     """What one rivet carries in shear, before condition and system [kip].
