@@ -14,10 +14,11 @@ from eyebar.bridge.metals import strength_unknown
 from eyebar.bridge.parts import Bar, Material
 from eyebar.bridge.pieces import only, piece_count
 from eyebar.bridge.shaped import left_open, shaped
-from eyebar.bridge.shaped_built import pin_plates, splice
+from eyebar.bridge.shaped_built import size
+from eyebar.bridge.shaped_joints import pin_plates, rivet_holes, splice
 from eyebar.bridge.timeline import PartState
 from eyebar.errors import NotMeasured
-from eyebar.record import DecisionEntry
+from eyebar.record import DecisionEntry, SectionEntry
 from eyebar.sections.properties import area, properties
 from eyebar.sections.shapes import Channels, PlatesAndAngles, Section
 from eyebar.terms import CHORD_KINDS
@@ -65,11 +66,22 @@ def made(
              *_not_read(left_open(entry), left.readings))
         ),
         readings=left.readings,
-        splice=splice(said.splice) if said.kind in CHORD_KINDS and _spliced(said) else None,
-        pin_plates=pin_plates(said.pin_plates),
     )
-    parted = _parted(whole, state)
+    parted = _parted(_detailed(whole, said, entry), state)
     return replace(parted, rules=(*rules, *parted.rules), sizes_read=left.sizes_read)
+
+
+def _detailed(bar: Bar, said: Member, entry: SectionEntry) -> Bar:
+    """The bar with how it is riveted, joined and held about its pins."""
+    details = said.details
+    return replace(
+        bar, pin_plates=pin_plates(details.pin_plates), jaw=size(details.jaw),
+        splice=splice(details.splice) if said.kind in CHORD_KINDS and _spliced(said) else None,
+        holes=rivet_holes(details.rivet_holes),
+        lacing_rivet=None if entry.lacing is None else size(entry.lacing.rivet),
+        other_pin_offset=size(details.other_pin_offset),
+        side_offset=size(details.side_offset) or 0.0, welded=details.welded or "",
+    )
 
 
 def _known(address: str, built: Section, left: Left) -> tuple[Section, list[str]]:

@@ -1,11 +1,32 @@
 """What a record says of each bar of a truss: its group's words, overrides laid over them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
-from eyebar.record import EndFixing, Record, SectionEntry, TrussesEntry
-from eyebar.record.built_sections import PinPlateSizes, SpliceEntry
+from eyebar.record import (
+    EndFixing,
+    MemberGroup,
+    OverrideEntry,
+    Record,
+    SectionEntry,
+    TrussesEntry,
+)
+from eyebar.record.joined import PinPlateSizes, RivetHolesEntry, SpliceEntry
 from eyebar.record.layout import images_of
 from eyebar.terms import Kind
+from eyebar.units import Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Details:
+    """How one bar is riveted, joined and held about its pins; None where nothing is said."""
+
+    splice: SpliceEntry | None = None
+    pin_plates: PinPlateSizes | None = None
+    jaw: Quantity | None = None
+    rivet_holes: RivetHolesEntry | None = None
+    other_pin_offset: Quantity | None = None
+    side_offset: Quantity | None = None
+    welded: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,9 +48,8 @@ class Member:
     lateral_points: frozenset[str] | None
     ends: EndFixing
     can_push: bool | None
-    splice: SpliceEntry | None
-    pin_plates: PinPlateSizes | None
     can_pull: bool
+    details: Details
 
 
 def member(record: Record, truss: str, bar: str, group: str) -> Member:
@@ -42,7 +62,7 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
     if own is None:
         return Member(
             bar=bar, group=group, path=("members", group), kind=said.kind, section=said.section,
-            material=said.material, splice=said.splice, pin_plates=said.pin_plates,
+            material=said.material, details=_details(said),
             pin_offset=None if said.pin_offset is None else said.pin_offset.number,
             spliced_at=spliced, lateral_points=lateral, ends=said.ends or EndFixing.PINNED,
             can_push=said.can_push, can_pull=said.can_pull is not False,
@@ -56,9 +76,20 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
         lateral_points=lateral if own.lateral_points is None else frozenset(own.lateral_points),
         ends=own.ends or said.ends or EndFixing.PINNED,
         can_push=said.can_push if own.can_push is None else own.can_push,
-        splice=own.splice or said.splice, pin_plates=own.pin_plates or said.pin_plates,
+        details=_details(own, said),
         can_pull=(said.can_pull if own.can_pull is None else own.can_pull) is not False,
     )
+
+
+def _details(*entries: MemberGroup | OverrideEntry) -> Details:
+    """Of each detail what the first entry says that says anything of it."""
+    said = {
+        one.name: next(
+            (value for entry in entries if (value := getattr(entry, one.name)) is not None), None
+        )
+        for one in fields(Details)
+    }
+    return Details(**said)
 
 
 def _with_images(

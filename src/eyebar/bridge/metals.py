@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from eyebar.bridge.parts import Material
+from eyebar.bridge.parts import AllowedStress, Material
 from eyebar.errors import OutOfRange
 from eyebar.materials import characteristic_value, row_names
 from eyebar.office import Values
@@ -65,16 +65,37 @@ def material_of(name: str, entry: MaterialEntry, built: int | None, values: Valu
         modulus=modulus,
         density=_density(entry, rows.density, values, sources),
         sources=sources, coupons=max(len(yields), len(tensile)), built=year,
+        allowed=_allowed(entry, sources),
     )
 
 
 def strength_unknown(material: Material) -> str:
     """The reason for which nothing of this material is rated; empty when there is none."""
+    if material.allowed is not None:
+        return ""
     if material.yield_stress > 0 and material.tensile_strength > 0:
         return ""
     if material.metal is Metal.STEEL and material.built == YEAR_UNKNOWN:
         return "no year is known for its steel; write 'built' of the material or of the bridge"
     return f"no strength is known here for {material.metal}; give one with its source"
+
+
+def _allowed(entry: MaterialEntry, sources: dict[str, str]) -> AllowedStress | None:
+    """The allowable stresses that the record gives, each with its source; None where none."""
+    allowed = entry.allowed
+    if allowed is None:
+        return None
+    figures = {
+        "allowed in pull": allowed.pull, "allowed in push": allowed.push,
+        "modulus for columns": allowed.column_modulus,
+    }
+    for what, figure in figures.items():
+        if figure is not None:
+            sources[what] = f"{figure}, {allowed.source}"
+    pull, push, modulus = (
+        None if figure is None else figure.number for figure in figures.values()
+    )
+    return AllowedStress(pull=pull, push=push, column_modulus=modulus, source=allowed.source)
 
 
 def _density(

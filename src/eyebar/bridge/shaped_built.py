@@ -1,4 +1,4 @@
-"""From a built-up section, a splice or pin plates as they are written to what is computed with."""
+"""From a built-up section as it is written to the shape that is computed with."""
 
 from eyebar.record import SectionEntry, Sides
 from eyebar.record.built_sections import (
@@ -6,15 +6,11 @@ from eyebar.record.built_sections import (
     FlangedSegmentSizes,
     HoleSizes,
     Legs,
-    PinPlateSizes,
     PlateAngleSizes,
-    RivetSizes,
-    SpliceEntry,
     TimberSizes,
 )
 from eyebar.record.sections import BattenSizes, ChannelSizes, LacingSizes, RolledSizes
 from eyebar.sections.built import Spread
-from eyebar.sections.joined import PinPlates, Rivets, Splice
 from eyebar.sections.shapes import (
     Angle,
     Angles,
@@ -113,32 +109,6 @@ def flanged_segments(sizes: FlangedSegmentSizes) -> FlangedSegments:
 def timbers(sizes: TimberSizes) -> Timbers:
     """Like sticks side by side."""
     return Timbers(sticks=(Stick(width=size(sizes.width), depth=size(sizes.depth)),) * sizes.number)
-
-
-def splice(entry: SpliceEntry | None) -> Splice | None:
-    """How a chord is joined where it is cut; None where nobody says."""
-    if entry is None:
-        return None
-    return Splice(
-        butted=entry.butted, plates=tuple(plate(one) for one in entry.plates),
-        rivets=_rivets(entry.rivets), across=entry.across,
-    )
-
-
-def pin_plates(sizes: PinPlateSizes | None) -> PinPlates | None:
-    """What strengthens the webs about the pins; None where nobody says."""
-    if sizes is None:
-        return None
-    return PinPlates(
-        plate=None if sizes.plate is None else plate(sizes.plate), hole=size(sizes.hole),
-        beyond=size(sizes.beyond_hole), rivets=_rivets(sizes.rivets),
-    )
-
-
-def _rivets(sizes: RivetSizes | None) -> Rivets | None:
-    if sizes is None:
-        return None
-    return Rivets(number=sizes.number, diameter=size(sizes.diameter), cuts=sizes.sheared)
 
 
 def _angle(legs: Legs) -> Angle:

@@ -18,6 +18,7 @@ from eyebar.bridge.metals import material_of
 from eyebar.bridge.others import other_parts
 from eyebar.bridge.parts import Bar, Bridge, Material, Roadway, Truss, Weight
 from eyebar.bridge.road import across, roadway_on, unmeasured_road
+from eyebar.bridge.running import running_on
 from eyebar.bridge.timeline import (
     Findings,
     decisions_by_part,
@@ -136,7 +137,8 @@ def _truss(gathering: _Gathering, name: str) -> tuple[Truss, frozenset[str]]:
         if said[bar.name].ends is EndFixing.PINNED
     )
     return Truss(
-        name=name, joints=dict(laid.layout.joints), bars=tuple(bars), broken=tuple(broken),
+        name=name, joints=dict(laid.layout.joints),
+        bars=running_on(bars, said, laid.layout.joints), broken=tuple(broken),
         floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name),
     ), pinned
 

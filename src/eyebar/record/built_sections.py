@@ -15,7 +15,6 @@ from eyebar.record.fields import (
     Entry,
     SidesField,
     Size,
-    Truth,
     read,
     refusal,
     word,
@@ -211,39 +210,3 @@ class ClevisSizes(Entry):
     hole: Size
     beyond_hole: Size = None
     """Left out for a round jaw."""
-
-
-class RivetSizes(Entry):
-    """Rivets that share a force."""
-
-    number: Count
-    """In a splice on one side of the joint, on pin plates those of one web."""
-    diameter: Size
-    sheared: Count = 1
-    """On how many sections each is sheared: 1 or 2."""
-
-    @model_validator(mode="after")
-    def _once_or_twice(self) -> Self:
-        if self.sheared > 2:
-            raise refusal(self.sheared, "is more sections than one rivet has here", "write 1 or 2")
-        return self
-
-
-class SpliceEntry(Entry):
-    """How a chord is joined where it is cut."""
-
-    butted: Truth
-    plates: tuple[SidesField, ...] = ()
-    """Left out: none, and the joint cannot pull."""
-    rivets: RivetSizes | None = None
-    across: Count | None = None
-    """Rivets in one row across a plate."""
-
-
-class PinPlateSizes(Entry):
-    """Plates that strengthen each web about the pin."""
-
-    plate: SidesField | None = None
-    hole: Size
-    beyond_hole: Size
-    rivets: RivetSizes | None = None

@@ -194,7 +194,8 @@ def _overrides(known: Known) -> Iterator[Fault]:
 
 _BAR_FIELDS = {
     "kind", "section", "material", "pin_offset", "spliced_at", "lateral_points", "ends",
-    "can_push", "note",
+    "can_push", "can_pull", "splice", "pin_plates", "jaw", "rivet_holes", "other_pin_offset",
+    "side_offset", "welded", "note",
 }
 
 

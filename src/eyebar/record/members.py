@@ -6,7 +6,6 @@ from typing import Annotated, Self
 from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 
 from eyebar.addresses import bars_of
-from eyebar.record.built_sections import PinPlateSizes, SpliceEntry
 from eyebar.record.fields import (
     Density,
     Entry,
@@ -14,6 +13,7 @@ from eyebar.record.fields import (
     MetalWord,
     Offset,
     Run,
+    Size,
     Stress,
     Text,
     TrussName,
@@ -23,9 +23,11 @@ from eyebar.record.fields import (
     refusal,
     word,
 )
+from eyebar.record.joined import PinPlateSizes, RivetHolesEntry, SpliceEntry
 from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import BearingWord, JointList
 from eyebar.record.words import EndFixing
+from eyebar.terms import Metal
 
 
 def _each_bar_once(runs: tuple[str, ...]) -> tuple[str, ...]:
@@ -48,6 +50,16 @@ class CouponsEntry(Entry):
     source: Text | None = None
 
 
+class AllowedEntry(Entry):
+    """Allowable stresses of a metal or timber that no rule here has, for the loads of the road."""
+
+    pull: Stress | None = None
+    push: Stress | None = None
+    column_modulus: Stress | None = None
+    """Of timber columns, its safety counted."""
+    source: Text
+
+
 class MaterialEntry(Entry):
     """What members are made of: metal and year, coupons, or figures given with their source."""
 
@@ -60,6 +72,15 @@ class MaterialEntry(Entry):
     modulus: Stress | None = None
     density: Density | None = None
     source: Text | None = None
+    allowed: AllowedEntry | None = None
+    """Needed for cast iron and timber, which are not rated without."""
+
+    @model_validator(mode="after")
+    def _only_where_no_rule_is(self) -> Self:
+        if self.allowed is not None and self.metal not in (Metal.CAST_IRON, Metal.TIMBER):
+            raise refusal(self.metal, "has stresses that the methods themselves allow",
+                          "leave 'allowed' out; give 'yield' and 'tensile', or coupons")
+        return self
 
     @model_validator(mode="after")
     def _figures_have_a_source(self) -> Self:
@@ -88,6 +109,16 @@ class MemberGroup(Entry):
     """How the bars are joined there; not given: not known."""
     pin_plates: PinPlateSizes | None = None
     """What strengthens the webs about the pins; not given: not known."""
+    jaw: Size = None
+    """From the pin to where the whole section begins, where flanges are cut away there."""
+    rivet_holes: RivetHolesEntry | None = None
+    """Not given: the net section is taken as a part of the gross."""
+    other_pin_offset: Offset | None = None
+    """`pin_offset` at the bar's second joint, where it differs."""
+    side_offset: Offset | None = None
+    """Pins beside the centre of gravity, across the truss; not given: none."""
+    welded: Text | None = None
+    """What was welded to the bars later, in words."""
     lateral_points: JointList | None = None
     """Joints that are held sideways; not given: both ends of a bar, of a top chord its two ends."""
     ends: FixingWord | None = None
@@ -117,6 +148,11 @@ class OverrideEntry(Entry):
     spliced_at: JointList | None = None
     splice: SpliceEntry | None = None
     pin_plates: PinPlateSizes | None = None
+    jaw: Size = None
+    rivet_holes: RivetHolesEntry | None = None
+    other_pin_offset: Offset | None = None
+    side_offset: Offset | None = None
+    welded: Text | None = None
     lateral_points: JointList | None = None
     ends: FixingWord | None = None
     can_push: Truth | None = None

@@ -175,8 +175,10 @@ class LacingSizes(Entry):
 
     bar: SidesField
     pitch: Size
-    """Between neighbouring fastenings on one channel: twice the advance of one bar."""
+    """Between neighbouring fastenings on one piece: twice the advance of one bar."""
     planes: Planes
+    rivet: Size = None
+    """Diameter of the rivets that hold it; left out: not recorded."""
 
 
 class BattenSizes(Entry):
