@@ -53,15 +53,15 @@ class EyebarError(Exception):
 class BadRecord(EyebarError):
     """A record (or an office file) with faults: all of them at once.
 
-    Attributes: `file`, `faults` (tuple of Fault, in the order of their lines).
+    Attributes: `file`, `faults` (tuple of Fault, each once, in the order of their lines).
     """
 
     code = "bad-record"
 
-    def __init__(self, file: str, faults: tuple[Fault, ...]) -> None:
+    def __init__(self, file: str, faults: Iterable[Fault]) -> None:
         self.file = file
-        self.faults = faults
-        super().__init__("\n".join(fault.sentence(file) for fault in faults))
+        self.faults = tuple(dict.fromkeys(sorted(faults, key=lambda fault: fault.line or 0)))
+        super().__init__("\n".join(fault.sentence(file) for fault in self.faults))
 
 
 class Unreadable(EyebarError):

@@ -5,7 +5,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from eyebar.addresses import LOOSE
-from eyebar.bridge.checks import pushes
 from eyebar.bridge.forms import LaidBar
 from eyebar.bridge.left import Left, left_of
 from eyebar.bridge.lengths import Held
@@ -13,6 +12,7 @@ from eyebar.bridge.members import Member
 from eyebar.bridge.metals import strength_unknown
 from eyebar.bridge.parts import Bar, Material
 from eyebar.bridge.pieces import only, piece_count
+from eyebar.bridge.said import pushes
 from eyebar.bridge.shaped import left_open, shaped
 from eyebar.bridge.shaped_built import size
 from eyebar.bridge.shaped_joints import pin_plates, rivet_holes, splice

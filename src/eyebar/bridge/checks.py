@@ -1,16 +1,21 @@
 """Where a record and its form of truss do not agree, all of it at once.
 
 What can be told without laying out the truss the record has told by itself; here stands the rest:
-bars that the form has not, or that no group has, kinds that do not fit, what cannot push.
+bars that the form has not, or that no group has, kinds that do not fit, what cannot push. A record
+with faults is looked over too: what its faults leave in doubt is not judged.
 """
 
 from collections.abc import Iterator, Mapping
 
 from eyebar.bridge.laid import Laid, fault, laid_out
-from eyebar.bridge.members import Member, member
+from eyebar.bridge.said import said_faults
 from eyebar.errors import Fault, did_you_mean
-from eyebar.record import Record, SectionEntry
-from eyebar.terms import BAR_KINDS, Kind
+from eyebar.record import Record
+from eyebar.record.doubt import in_doubt, may_be
+from eyebar.record.known import Known
+from eyebar.record.layout import all_counters
+from eyebar.record.reading import Examined
+from eyebar.terms import Kind
 
 CURB_TOLERANCE = 1.0
 """Curbs and clear width may miss the trusses' distance by an inch."""
@@ -18,48 +23,99 @@ CURB_TOLERANCE = 1.0
 
 def form_faults(record: Record) -> tuple[Fault, ...]:
     """What is wrong with a record once its trusses are laid out, in the order of its lines."""
-    found: dict[tuple[str, str, str], Fault] = {}
-    laid = {truss: laid_out(record, truss) for truss in record.trusses.names}
-    for one in (
-        *(one for truss, its in laid.items() for one in _truss_faults(record, truss, its)),
-        *_missing_bars(record, laid), *_curb_faults(record),
-    ):
-        found.setdefault((one.where, one.got, one.rule), one)
-    return tuple(sorted(found.values(), key=lambda one: one.line or 0))
+    known = Known(record=record)
+    names = record.trusses.names if known.joints_known else ()
+    laid = {truss: laid_out(record, truss) for truss in names}
+    found = (
+        *(one for its in laid.values() for one in its.faults), *_misplaced(known, laid),
+        *_strange_bars(known, laid), *_missing_bars(known, laid), *said_faults(known, laid),
+        *_curb_faults(record, known),
+    )
+    return tuple(dict.fromkeys(sorted(found, key=lambda one: one.line or 0)))
 
 
-def pushes(said: Member) -> bool | None:
-    """Whether a bar can push; None where neither its kind nor its section nor the record tells.
+def own_faults(found: Examined) -> tuple[Fault, ...]:
+    """The faults that a record tells by itself, without those that its form tells better.
 
-    Eyebars and rods go slack instead, and a counter is there to pull unless the record says that
-    it pushes, as the counterbraces of a Howe truss do.
+    A reading on a bar that the form has and no group is no slip in the reading.
     """
-    if _slender(said.section):
-        return False
-    if said.kind is Kind.COUNTER:
-        return bool(said.can_push)
-    if said.can_push is not None or said.section.given is not None:
-        return said.can_push
-    return True
+    if found.record is None or not found.unplaced:
+        return found.faults
+    bars = {
+        truss: laid_out(found.record, truss).layout.bars for truss in found.record.trusses.names
+    }
+    return tuple(
+        fault for fault in found.faults
+        if (part := found.unplaced.get(fault)) is None
+        or found.record.trusses.form is None
+        or "-".join(part.bar or ()) not in bars[part.truss]
+    )
 
 
-def _slender(section: SectionEntry) -> bool:
-    return section.eyebars is not None or section.rods is not None or section.loop_rods is not None
+def _misplaced(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
+    """Counters that cross no panel as a counter does; one that no group has is told already."""
+    record = known.record
+    for truss, its in laid.items():
+        for counter in its.layout.misplaced:
+            if counter in record.trusses.counters and counter in known.bars[truss]:
+                yield fault(
+                    record, ("trusses", "counters"), f"is no counter of {_form(record, its)}",
+                    got=counter, cure="name a diagonal that crosses a main one, upper joint first",
+                )
 
 
-def _truss_faults(record: Record, truss: str, laid: Laid) -> Iterator[Fault]:
-    yield from laid.faults
-    if not laid.layout.joints:
+def _strange_bars(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
+    """Bars between two joints of the form that are none of its bars."""
+    record = known.record
+    if record.trusses.form is None:
         return
-    for bar, group in laid.groups.items():
-        said = member(record, truss, bar, group)
-        yield from _bar_faults(record, laid, said)
+    untold = [counter for counter in record.trusses.counters if not _has(known, counter)]
+    for its in laid.values():
+        for bar, group in its.groups.items():
+            if not _strange(its, bar) or bar in its.layout.misplaced:
+                continue
+            if any(may_be(counter, (bar,)) for counter in untold) or (
+                in_doubt(record, "trusses", "counters") and _may_counter(record, group)
+            ):
+                continue
+            near = did_you_mean(bar, its.layout.bars)
+            yield fault(
+                record, ("members", group, "bars"), f"is no bar of {_form(record, its)}", got=bar,
+                cure=f"{near} a counter stands under 'counters' too",
+            )
 
 
-def _missing_bars(record: Record, laid: Mapping[str, Laid]) -> Iterator[Fault]:
-    """Bars of the form that no group has; said once where both trusses miss the same."""
+def _strange(its: Laid, bar: str) -> bool:
+    joints = its.layout.joints
+    return bar not in its.layout.bars and all(joint in joints for joint in bar.split("-"))
+
+
+def _has(known: Known, bar: str) -> bool:
+    return any(bar in bars for bars in known.bars.values())
+
+
+def _may_counter(record: Record, group: str) -> bool:
+    kind = record.members[group].kind
+    return kind is Kind.COUNTER or in_doubt(record, "members", group, "kind")
+
+
+def _form(record: Record, its: Laid) -> str:
+    return f"a {record.trusses.form} truss of {len(its.layout.floor_joints) - 1} panels"
+
+
+def _missing_bars(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
+    """Bars of the form that no group has; said once where both trusses miss the same.
+
+    One that a bar astray may be meant for is not missing, nor is a counter that was told of.
+    """
+    if not known.trusses_known:
+        return
+    told = [bar for bar in all_counters(known.record.trusses) if not _has(known, bar)]
     missing = {
-        truss: tuple(bar for bar in its.layout.bars if bar not in its.groups)
+        truss: tuple(
+            bar for bar in its.layout.bars
+            if bar not in its.groups and bar not in told and not may_be(bar, _astray(known, its))
+        )
         for truss, its in laid.items()
     }
     alike = len(set(missing.values())) == 1
@@ -67,64 +123,35 @@ def _missing_bars(record: Record, laid: Mapping[str, Laid]) -> Iterator[Fault]:
         if bars:
             of = "" if alike else f" of the {truss} truss"
             yield fault(
-                record, ("members",), f"has no group for {', '.join(bars)}{of}",
+                known.record, ("members",), f"has no group for {', '.join(bars)}{of}",
                 cure="add each to the bars of the group that it is like",
             )
 
 
-def _bar_faults(record: Record, laid: Laid, said: Member) -> Iterator[Fault]:
-    layout = laid.layout
-    by_form = record.trusses.form
-    if said.bar not in layout.bars:
-        if by_form is not None and all(joint in layout.joints for joint in said.bar.split("-")):
-            panels = len(layout.floor_joints) - 1
-            yield fault(
-                record, ("members", said.group, "bars"),
-                f"is no bar of a {by_form} truss of {panels} panels", got=said.bar,
-                cure=f"{did_you_mean(said.bar, layout.bars)} a counter stands under 'counters' too",
-            )
-        return
-    kinds = layout.bars[said.bar].kinds
-    if by_form is not None and said.kind not in kinds:
-        yield fault(
-            record, (*said.path, "kind"), f"is not what {said.bar} is: a {kinds[0]}",
-            got=said.kind, cure=f"write '{kinds[0]}', or put the bar into another group",
-        )
-    elif said.kind not in BAR_KINDS:
-        yield fault(
-            record, (*said.path, "kind"), f"is no bar of a truss, as {said.bar} is",
-            got=said.kind, cure=f"write one of: {', '.join(BAR_KINDS)}",
-        )
-    if said.can_push and pushes(said) is False:
-        yield fault(
-            record, (*said.path, "can push"), f"cannot be: {said.bar} would buckle or go slack",
-            got="true", cure="leave it out: eyebars and rods only pull",
-        )
-    if pushes(said) is False and not said.can_pull:
-        yield fault(
-            record, said.path, f"leaves {said.bar} nothing to do: it can neither push nor pull",
-            cure="leave 'can pull: false' out",
-        )
-    if pushes(said) is None:
-        yield fault(
-            record, said.path, f"does not tell whether {said.bar} can push",
-            cure="write 'can push: true' or 'can push: false'",
-        )
+def _astray(known: Known, its: Laid) -> tuple[str, ...]:
+    return (*known.lost, *(bar for bar in its.groups if _strange(its, bar)))
 
 
-def _curb_faults(record: Record) -> Iterator[Fault]:
+def _curb_faults(record: Record, known: Known) -> Iterator[Fault]:
     """Curbs that leave another width than the clear one between them."""
     floor, names = record.floor, record.trusses.names
-    curbs = {
-        truss: curb.number for truss, curb in floor.curbs.items()
-        if truss in names and curb is not None
-    }
+    if any(hole[:1] == ("floor",) and str(hole[-1]).startswith(("floor", "curb"))
+           for hole in record.source.holes):
+        return
     if not floor.curbs:
         yield fault(
             record, ("floor",), "gives no curb", cure=f"write 'curb to {names[0]} truss: 1 ft'"
         )
+    curbs = {
+        truss: curb.number for truss, curb in floor.curbs.items()
+        if truss in names and curb is not None
+    }
     spacing, clear = record.trusses.spacing, floor.clear_width
-    if len(curbs) == len(names) > 1 and spacing is not None and clear is not None:
+    if spacing is None or clear is None or not known.trusses_known or any(
+        in_doubt(record, *path) for path in (("trusses", "spacing"), ("floor", "clear width"))
+    ):
+        return
+    if len(curbs) == len(names) > 1:
         between = spacing.number - sum(curbs.values())
         if abs(between - clear.number) > CURB_TOLERANCE:
             yield fault(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from eyebar.bridge.curves import circle, circle_radius, parabola
+from eyebar.errors import nearest
 from eyebar.record import CurveShape, Form, TrussesEntry
 from eyebar.record.form_joints import depth_joints
 from eyebar.record.form_words import CURVED, POINTED
@@ -68,12 +69,15 @@ def _given(
     if trusses.mirrored:
         images = images_of(trusses, given)
         given = {**dict(zip(images, given.values(), strict=True)), **given}
+    strange = [joint for joint in written if joint not in joints]
     faults: list[Missing] = [
         (("depths", joint), "has no depth to be given in this truss", joint,
          f"depths are those of {', '.join(joints)}")
-        for joint in written if joint not in joints
+        for joint in strange
     ]
     missing = [joint for joint in joints if joint not in given]
+    meant = {nearest(joint, missing) for joint in strange}
+    missing = [joint for joint in missing if joint not in meant]
     if missing:
         where = "upper" if joints[0][0] == "U" else "lower"
         faults.append((

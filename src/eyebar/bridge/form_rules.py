@@ -77,7 +77,7 @@ def layout_of(form: Form, sizes: Sizes) -> Layout:
     for what, got, limit in broken_rules(form, sizes):
         raise OutOfRange(what, got, limit)
     layout = FORMS[form].lay(sizes)
-    for what, got, limit in _broken_shape(form, sizes, layout):
+    for what, got, limit in broken_shape(form, sizes, layout):
         raise OutOfRange(what, got, limit)
     return layout
 
@@ -99,7 +99,7 @@ def broken_rules(form: Form, sizes: Sizes) -> Iterator[tuple[str, object, str]]:
             yield "hip", f"{sizes.hip / 12:g} ft", f"less than the end panel's {end / 12:g} ft"
 
 
-def _broken_shape(
+def broken_shape(
     form: Form, sizes: Sizes, layout: Layout
 ) -> Iterator[tuple[str, object, str]]:
     """What only the drawing shows: a floor on a chord that is not level, slopes of another form."""

@@ -1,24 +1,19 @@
 """The layout of each truss of a record: by its form, or joint by joint; halves mirrored."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from eyebar.addresses import ends_of
 from eyebar.bridge.depths import depths_of
-from eyebar.bridge.form_rules import layout_of
+from eyebar.bridge.form_rules import FORMS, broken_rules, broken_shape
 from eyebar.bridge.forms import LaidBar, Layout, Sizes
-from eyebar.errors import Fault, OutOfRange, did_you_mean
+from eyebar.errors import Fault
 from eyebar.record import Record, TrussesEntry
-from eyebar.record.layout import (
-    bars_in,
-    floor_joints,
-    images_of,
-    letters_between,
-    mirrored_bar,
-    panel_count,
-)
+from eyebar.record.form_joints import depth_joints
+from eyebar.record.layout import all_counters, bars_in, floor_joints, images_of, panel_count
+from eyebar.record.tree import Path
 
 EMPTY = Layout(joints={}, bars={}, floor_joints=())
 LEAST_FLOOR_JOINTS = 2
@@ -34,14 +29,10 @@ class Laid:
 
 
 def fault(
-    record: Record, path: Sequence[str | int], rule: str, *, got: object = "", cure: str = ""
+    record: Record, path: Path, rule: str, *, got: object = "", cure: str = ""
 ) -> Fault:
     """A fault of a record, with its place in words and its line."""
-    where = " > ".join(str(step + 1) if isinstance(step, int) else step for step in path)
-    return Fault(
-        where=where, rule=rule, got=f"'{got}'" if got else "", cure=cure,
-        line=record.line_of(*path),
-    )
+    return record.fault(path, rule, got=got or None, cure=cure)
 
 
 def laid_out(record: Record, truss: str) -> Laid:
@@ -101,43 +92,32 @@ CURES = {
 
 
 def _by_form(record: Record) -> tuple[Layout, list[Fault]]:
+    """The layout of a form. Depths that are missing do not hide what else is wrong with it."""
     trusses = record.trusses
+    if trusses.form is None:
+        return EMPTY, []
     panels = _panels(trusses)
-    depths, missing = depths_of(trusses, panels)
-    if missing or trusses.form is None:
-        return EMPTY, [
-            fault(record, ("trusses", *path), rule, got=got, cure=cure)
-            for path, rule, got, cure in missing
-        ]
-    try:
-        layout = layout_of(trusses.form, Sizes(
-            panels=panels, depths=depths, counters=_counters(trusses),
-            end_posts=trusses.end_posts, floor=trusses.floor_on,
-            hip=0.0 if trusses.hip is None else trusses.hip.number,
-            sub_members=trusses.sub_members,
-        ))
-    except OutOfRange as refused:
-        return EMPTY, [
-            fault(record, ("trusses", refused.what),
-                  f"{'panels are' if refused.what == 'panels' else 'is'} not {refused.limit}",
-                  got=refused.got, cure=CURES[refused.what])
-        ]
-    return layout, [
-        fault(record, ("trusses", "counters"),
-              f"is no counter of a {trusses.form} truss of {len(panels)} panels", got=counter,
-              cure="name a diagonal that crosses a main one, upper joint first")
-        for counter in layout.misplaced
+    given, missing = depths_of(trusses, panels)
+    depths = {**dict.fromkeys(depth_joints(trusses.pattern(len(panels))), 1.0), **given}
+    faults = [
+        fault(record, ("trusses", *path), rule, got=got, cure=cure)
+        for path, rule, got, cure in missing
     ]
-
-
-def _counters(trusses: TrussesEntry) -> tuple[str, ...]:
-    """The counters named, and of a mirrored record their images."""
-    named = trusses.counters
-    if not trusses.mirrored:
-        return named
-    count, letters = panel_count(trusses), letters_between(trusses)
-    images = (mirrored_bar(counter, count, letters) for counter in named)
-    return tuple(dict.fromkeys((*named, *images)))
+    sizes = Sizes(
+        panels=panels, counters=all_counters(trusses), depths=depths,
+        end_posts=trusses.end_posts, floor=trusses.floor_on,
+        hip=0.0 if trusses.hip is None else trusses.hip.number,
+        sub_members=trusses.sub_members,
+    )
+    broken = tuple(broken_rules(trusses.form, sizes))
+    layout = EMPTY if broken else FORMS[trusses.form].lay(sizes)
+    if not broken and not missing:
+        broken = tuple(broken_shape(trusses.form, sizes, layout))
+    return layout, faults + [
+        fault(record, ("trusses", what), f"{'panels are' if what == 'panels' else 'is'} not "
+              f"{limit}", got=got, cure=CURES[what])
+        for what, got, limit in broken
+    ]
 
 
 def _panels(trusses: TrussesEntry) -> list[float]:
@@ -172,7 +152,8 @@ def _by_joints(record: Record, groups: Mapping[str, str]) -> tuple[Layout, list[
 def _with_floor(
     record: Record, layout: Layout, ahead_ft: float
 ) -> tuple[Layout, list[Fault]]:
-    """The layout with its floor joints, which go on from end 0 without turning back.
+    """The layout with its floor joints, which go on from end 0 without turning back. One that is
+    no joint the record has told.
 
     Their stations are those of the road, along which a truss of a skew bridge stands ahead.
     """
@@ -180,20 +161,15 @@ def _with_floor(
         return layout, []
     path = ("trusses", "floor")
     floor = floor_joints(record.trusses)
-    faults = [
-        fault(record, path, "is no joint of the truss", got=joint,
-              cure=did_you_mean(joint, layout.joints))
-        for joint in floor if joint not in layout.joints
-    ]
     stations = tuple(
         (joint, layout.joints[joint][0] / 12.0 + ahead_ft)
         for joint in floor if joint in layout.joints
     )
-    faults += [
+    faults = [
         fault(record, path, f"does not lie beyond {before}", got=joint,
               cure="name the floor's joints in order, from end 0")
         for (before, first), (joint, second) in pairwise(stations) if second <= first
     ]
-    if len(stations) < LEAST_FLOOR_JOINTS and not faults:
+    if len(floor) < LEAST_FLOOR_JOINTS:
         faults.append(fault(record, path, "has fewer than two joints"))
     return replace(layout, floor_joints=stations), faults

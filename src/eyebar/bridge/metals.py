@@ -1,6 +1,6 @@
 """What a material of the record is: figures given, coupons tested, or the office's table."""
 
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from eyebar.bridge.parts import AllowedStress, Material
 from eyebar.errors import OutOfRange
@@ -16,57 +16,80 @@ POUNDS_PER_KIP = 1000.0
 CUBIC_INCHES_PER_CUBIC_FOOT = 1728.0
 
 
-def material_of(name: str, entry: MaterialEntry, built: int | None, values: Values) -> Material:
-    """A material with a source for each figure.
+Wrong = tuple[tuple[str, ...], OutOfRange]
+"""(keys below a material, what is wrong there)."""
+
+
+@dataclass(slots=True, kw_only=True)
+class _Figures:
+    """The figures of one material as they are found, with their sources, and what is wrong."""
+
+    entry: MaterialEntry
+    values: Values
+    sources: dict[str, str] = field(default_factory=dict)
+    wrong: list[Wrong] = field(default_factory=list)
+
+    def figure(
+        self, what: str, given: Quantity | None, row: str, coupons: tuple[Quantity, ...] = ()
+    ) -> float:
+        """One figure: given, proven by coupons, or the office's; 0 where there is none."""
+        if given is not None:
+            self.sources[what] = f"{given}, {self.entry.source}"
+            return given.number
+        if coupons:
+            return self._proven(what, [one.number for one in coupons])
+        if not row:
+            return 0.0
+        self.sources[what] = self.values[row].source
+        return self.values.number(row)
+
+    def _proven(self, what: str, sample: list[float]) -> float:
+        try:
+            proven = characteristic_value(
+                sample, share=self.values.number("coupons.share"),
+                confidence=self.values.number("coupons.confidence"),
+            )
+        except OutOfRange as refused:
+            self.wrong.append((("coupons", what.partition(" ")[0]), refused))
+            return 0.0
+        source = self.entry.coupons.source if self.entry.coupons else None
+        self.sources[what] = proven.sentence + (f", {source}" if source else "")
+        return proven.value
+
+
+def material_of(
+    name: str, entry: MaterialEntry, built: int | None, values: Values
+) -> tuple[Material, tuple[Wrong, ...]]:
+    """A material with a source for each figure, and what is wrong with it.
 
     A figure given in the record comes first, then what coupons prove, then the office's table for
     the metal and its year. A strength that none of them gives is 0, which rates nothing, and so is
-    that of steel whose year nobody knows; raises OutOfRange where coupons are too few or scatter
-    too much, or where the modulus is unknown.
+    that of steel whose year nobody knows. Wrong are coupons that are too few or scatter too much,
+    and a modulus that is unknown.
     """
     year = entry.built or built or YEAR_UNKNOWN
     rows = row_names(entry.metal, year)
     if entry.metal is Metal.STEEL and year == YEAR_UNKNOWN:
         rows = replace(rows, yield_stress="", tensile_strength="")
-    sources: dict[str, str] = {}
-    coupons = entry.coupons
-
-    def figure(
-        what: str, given: Quantity | None, row: str, sample: tuple[Quantity, ...] = ()
-    ) -> float:
-        if given is not None:
-            sources[what] = f"{given}, {entry.source}"
-            return given.number
-        if sample:
-            proven = characteristic_value(
-                [one.number for one in sample],
-                share=values.number("coupons.share"),
-                confidence=values.number("coupons.confidence"),
-            )
-            of = f", {coupons.source}" if coupons and coupons.source else ""
-            sources[what] = proven.sentence + of
-            return proven.value
-        if not row:
-            return 0.0
-        sources[what] = values[row].source
-        return values.number(row)
-
-    yields = coupons.yield_stress if coupons else ()
-    tensile = coupons.tensile if coupons else ()
-    modulus = figure("modulus", entry.modulus, rows.modulus)
+    found = _Figures(entry=entry, values=values)
+    yields = entry.coupons.yield_stress if entry.coupons else ()
+    tensile = entry.coupons.tensile if entry.coupons else ()
+    modulus = found.figure("modulus", entry.modulus, rows.modulus)
     if modulus <= 0:
-        raise OutOfRange(
+        found.wrong.append(((), OutOfRange(
             f"modulus of {entry.metal}", "unknown here", "given in the record with its source"
-        )
+        )))
     return Material(
         name=name, metal=entry.metal,
-        yield_stress=figure("yield stress", entry.yield_stress, rows.yield_stress, yields),
-        tensile_strength=figure("tensile strength", entry.tensile, rows.tensile_strength, tensile),
+        yield_stress=found.figure("yield stress", entry.yield_stress, rows.yield_stress, yields),
+        tensile_strength=found.figure(
+            "tensile strength", entry.tensile, rows.tensile_strength, tensile
+        ),
         modulus=modulus,
-        density=_density(entry, rows.density, values, sources),
-        sources=sources, coupons=max(len(yields), len(tensile)), built=year,
-        allowed=_allowed(entry, sources),
-    )
+        density=_density(entry, rows.density, values, found.sources),
+        sources=found.sources, coupons=max(len(yields), len(tensile)), built=year,
+        allowed=_allowed(entry, found.sources),
+    ), tuple(found.wrong)
 
 
 def strength_unknown(material: Material) -> str:

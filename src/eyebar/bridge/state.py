@@ -16,7 +16,7 @@ from eyebar.bridge.lengths import Held, Strut, held
 from eyebar.bridge.members import Member, member
 from eyebar.bridge.metals import material_of
 from eyebar.bridge.others import other_parts
-from eyebar.bridge.parts import Bar, Bridge, Material, Roadway, Truss, Weight
+from eyebar.bridge.parts import Bridge, Material, Roadway, Truss, Weight
 from eyebar.bridge.road import across, roadway_on, unmeasured_road
 from eyebar.bridge.running import running_on
 from eyebar.bridge.timeline import (
@@ -30,14 +30,21 @@ from eyebar.bridge.weights import weights_on
 from eyebar.errors import BadRecord, Fault, OutOfRange
 from eyebar.office import Values
 from eyebar.record import Bearing, DecisionEntry, EndFixing, Record
+from eyebar.record.doubt import in_doubt
+from eyebar.record.known import Known
 from eyebar.record.layout import bearing_joints
+from eyebar.record.tree import Path
 
 DECK = "floor/deck"
 
 
 @dataclass(slots=True, kw_only=True)
 class _Gathering:
-    """What is being put together for one bridge: the record on a date, rules and faults found."""
+    """What is being put together for one bridge: the record on a date, rules and faults found.
+
+    `laid` and `made` are by truss, what was made of its bars by bar; `refused` has (path, reason)
+    -> the parts that could not be made.
+    """
 
     record: Record
     on: date
@@ -45,9 +52,12 @@ class _Gathering:
     readings: Mapping[str, Findings]
     decisions: Mapping[str, tuple[DecisionEntry, ...]]
     materials: dict[str, Material] = field(default_factory=dict)
+    laid: dict[str, Laid] = field(default_factory=dict)
+    said: dict[str, Mapping[str, Member]] = field(default_factory=dict)
+    made: dict[str, list[Made]] = field(default_factory=dict)
     rules: list[str] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
-    sizes_read: bool = False
+    refused: dict[tuple[Path, str], list[str]] = field(default_factory=dict)
 
 
 def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
@@ -56,49 +66,78 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     Raises BadRecord with every fault at once where the record and its form do not agree or an entry
     does not fit its part, and OutOfRange for a date before the bridge was built.
     """
-    day, said = _day(record, on)
-    if faults := form_faults(record):
+    gathering, faults = _looked_over(record, on, values)
+    if faults:
         raise BadRecord(record.file, faults)
-    gathering = _Gathering(
-        record=record, on=day, values=values, readings=readings_by_part(record, day),
-        decisions=decisions_by_part(record, day),
-        rules=[said, *said_of_skew(record)],
-    )
-    _gather_materials(gathering)
-    trusses, pinned = [], {}
-    for name in record.trusses.names:
-        truss, pinned[name] = _truss(gathering, name)
-        trusses.append(truss)
-    if gathering.faults:
-        raise BadRecord(record.file, tuple(gathering.faults))
+    gathering.rules[:0] = [_said_of_day(record, on), *said_of_skew(record)]
+    trusses = [_truss(gathering, name) for name in record.trusses.names]
     roadway = roadway_on(record, gathering.readings.get(DECK, ()))
     weights, unknown = _weights(gathering, trusses, roadway)
     if unknown:
         trusses = [_unrated(truss, unknown) for truss in trusses]
     return Bridge(
         name=record.name, number=record.number, owner=record.owner, place=record.place,
-        built=record.built, on=day, trusses=tuple(trusses), weights=weights,
+        built=record.built, on=gathering.on, trusses=tuple(trusses), weights=weights,
         roadway=roadway, others=other_parts(
-            record, trusses, pinned, gathering.decisions
+            record, trusses, {truss.name: _pinned(gathering, truss.name) for truss in trusses},
+            gathering.decisions,
         ),
-        superstructure_condition=_condition(record, day),
-        condition_measured=gathering.sizes_read, unknown_loads=unknown,
+        superstructure_condition=_condition(record, gathering.on),
+        condition_measured=any(
+            made.sizes_read for found in gathering.made.values() for made in found
+        ),
+        unknown_loads=unknown,
         rules=tuple(dict.fromkeys(gathering.rules)), record_hash=record.hash,
     )
 
 
-def _day(record: Record, on: date | None) -> tuple[date, str]:
-    """The date, and the sentence that says what holds on it."""
-    latest = latest_entry(record)
-    if on is None and latest is None:
-        if record.built is None:
-            raise OutOfRange("date", "not known", "given: the record has no dated entry, no year")
-        return date(record.built, 12, 31), "no dated entry: the bridge is taken as it was built"
-    day = latest if on is None else on
-    assert day is not None
+def bridge_faults(record: Record, on: date | None, values: Values) -> tuple[Fault, ...]:
+    """What is wrong with a record on a date that it does not tell by itself.
+
+    The record may have faults of its own; what they leave in doubt is not judged.
+    """
+    return _looked_over(record, on, values)[1]
+
+
+def _looked_over(
+    record: Record, on: date | None, values: Values
+) -> tuple[_Gathering, tuple[Fault, ...]]:
+    """What a bridge is put together from, as far as that goes, and what stands in the way."""
+    day = _day(record, on) or date.max
+    gathering = _Gathering(
+        record=record, on=day, values=values, readings=readings_by_part(record, day),
+        decisions=decisions_by_part(record, day),
+    )
+    _gather_materials(gathering)
+    known = Known(record=record)
+    for name in record.trusses.names if known.joints_known else ():
+        _gather_bars(gathering, known, name)
+    refused = (
+        fault(record, path, f"{', '.join(parts)}: {reason}",
+              cure="look at what was read and decided of it")
+        for (path, reason), parts in gathering.refused.items()
+    )
+    return gathering, (*form_faults(record), *gathering.faults, *refused)
+
+
+def _day(record: Record, on: date | None) -> date | None:
+    """The date: that asked for, else that of the latest entry, else the year's end when built."""
+    if on is not None:
+        return on
+    built = None if record.built is None else date(record.built, 12, 31)
+    return latest_entry(record) or built
+
+
+def _said_of_day(record: Record, on: date | None) -> str:
+    """The sentence that says what holds on the date. Raises OutOfRange for one that cannot be."""
+    day = _day(record, on)
+    if day is None:
+        raise OutOfRange("date", "not known", "given: the record has no dated entry, no year")
     if record.built is not None and day.year < record.built:
         raise OutOfRange("date", day, f"not before {record.built}, when the bridge was built")
-    return day, (
+    if on is None and latest_entry(record) is None:
+        return "no dated entry: the bridge is taken as it was built"
+    return (
         f"as on {day}: of each measure the latest reading at each place holds, the least along a"
         " body governs it, heads go by their own readings; what was never read is as built"
     )
@@ -107,40 +146,52 @@ def _day(record: Record, on: date | None) -> tuple[date, str]:
 def _gather_materials(gathering: _Gathering) -> None:
     record = gathering.record
     for name, entry in record.materials.items():
-        try:
-            gathering.materials[name] = material_of(name, entry, record.built, gathering.values)
-        except OutOfRange as refused:
-            gathering.faults.append(
-                fault(record, ("materials", name), f"{refused}", cure="look at its figures")
-            )
+        gathering.materials[name], wrong = material_of(
+            name, entry, record.built, gathering.values
+        )
+        gathering.faults += [
+            fault(record, ("materials", name, *keys), f"{refused}", cure="look at its figures")
+            for keys, refused in wrong
+        ]
 
 
-def _truss(gathering: _Gathering, name: str) -> tuple[Truss, frozenset[str]]:
-    """One truss, and its joints that turn about pins."""
+def _gather_bars(gathering: _Gathering, known: Known, name: str) -> None:
+    """What becomes of each bar of a truss about which nothing is in doubt."""
     record = gathering.record
     laid = laid_out(record, name)
     said = {
-        bar: member(record, name, bar, laid.groups[bar]) for bar in laid.layout.bars
+        bar: member(record, name, bar, laid.groups[bar])
+        for bar in laid.layout.bars if bar in laid.groups
     }
     holds = _holds(gathering, name, laid, said)
-    bars: list[Bar] = []
-    broken: list[Bar] = []
-    for bar in laid.layout.bars:
-        found = _bar(gathering, name, laid, said[bar], holds[bar])
-        if found is not None:
-            bars += found.bars
-            broken += found.broken
-            gathering.rules += found.rules
-            gathering.sizes_read |= found.sizes_read
-    pinned = frozenset(
-        joint for bar in laid.layout.bars.values() for joint in bar.ends
-        if said[bar.name].ends is EndFixing.PINNED
-    )
+    gathering.laid[name], gathering.said[name] = laid, said
+    made = [
+        _bar(gathering, name, laid, one, holds[bar]) for bar, one in said.items()
+        if f"{name}/{bar}" not in known.doubtful
+        and not in_doubt(record, "members", one.group, "section")
+    ]
+    gathering.made[name] = [one for one in made if one is not None]
+    gathering.rules += [rule for one in gathering.made[name] for rule in one.rules]
+
+
+def _truss(gathering: _Gathering, name: str) -> Truss:
+    laid, made = gathering.laid[name], gathering.made[name]
+    bars = [bar for one in made for bar in one.bars]
     return Truss(
         name=name, joints=dict(laid.layout.joints),
-        bars=running_on(bars, said, laid.layout.joints), broken=tuple(broken),
+        bars=running_on(bars, gathering.said[name], laid.layout.joints),
+        broken=tuple(bar for one in made for bar in one.broken),
         floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name),
-    ), pinned
+    )
+
+
+def _pinned(gathering: _Gathering, name: str) -> frozenset[str]:
+    """The joints of a truss that turn about pins."""
+    said = gathering.said[name]
+    return frozenset(
+        joint for bar in gathering.laid[name].layout.bars.values() for joint in bar.ends
+        if said[bar.name].ends is EndFixing.PINNED
+    )
 
 
 def _holds(
@@ -152,7 +203,7 @@ def _holds(
             name=bar.name, ends=bar.ends, member=said[bar.name],
             length=math.dist(joints[bar.ends[0]], joints[bar.ends[1]]),
         )
-        for bar in laid.layout.bars.values()
+        for bar in laid.layout.bars.values() if bar.name in said
     ]
     found, rules = held(struts)
     gathering.rules += [f"{truss}: {rule}" for rule in rules]
@@ -169,6 +220,9 @@ def _bar(
     )
     material = gathering.materials.get(state.material or said.material)
     if material is None:
+        # The record tells of it; what else is wrong with the bar does not depend on its material.
+        material = next(iter(gathering.materials.values()), None)
+    if material is None:
         return None
     try:
         return made(
@@ -176,10 +230,7 @@ def _bar(
             state=state, held=holds, material=material,
         )
     except OutOfRange as refused:
-        gathering.faults.append(
-            fault(gathering.record, said.path, f"{part}: {refused}", cure="look at what was read"
-                  " and decided of it")
-        )
+        gathering.refused.setdefault((said.path, f"{refused}"), []).append(part)
         return None
 
 

@@ -7,11 +7,13 @@ from pathlib import Path
 from typing import Any
 
 from eyebar import __version__
+from eyebar.bridge.checks import own_faults
 from eyebar.bridge.parts import Bridge
-from eyebar.bridge.state import bridge_on
-from eyebar.office import Values, office_values
+from eyebar.bridge.state import bridge_faults, bridge_on
+from eyebar.errors import BadRecord
+from eyebar.office import Values, values_of
 from eyebar.record import Record
-from eyebar.record.reading import read_record
+from eyebar.record.reading import Examined, examined_file
 from eyebar.terms import VehicleClass
 from eyebar.vehicles import Vehicle, vehicles_with
 
@@ -48,13 +50,24 @@ class Opened:
 def opened(record: Path | Record, *, on: date | None = None, office: Path | None = None) -> Opened:
     """Read a record and make the bridge's state on a date.
 
-    Raises BadRecord with all faults of the record or of the office's folder.
+    Raises BadRecord with all faults of the office's folder, or with all of the record: its own,
+    those of its exceptions to the office's values, those that only the form of its trusses and the
+    state on the date show.
     """
-    read = read_record(record) if isinstance(record, Path) else record
-    values = office_values(office, exceptions=read.exceptions)
+    vehicles = vehicles_with(office)
+    found = examined_file(record) if isinstance(record, Path) else Examined(
+        file=record.file, record=record
+    )
+    if found.record is None:
+        raise BadRecord(found.file, found.faults)
+    values, wrong = values_of(found.record, office)
+    if found.faults or wrong:
+        raise BadRecord(found.file, (
+            *own_faults(found), *wrong, *bridge_faults(found.record, on, values)
+        ))
     return Opened(
-        record=read, bridge=bridge_on(read, on=on, values=values), values=values,
-        vehicles=vehicles_with(office),
+        record=found.record, bridge=bridge_on(found.record, on, values), values=values,
+        vehicles=vehicles,
     )
 
 

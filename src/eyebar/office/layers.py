@@ -15,6 +15,7 @@ from typing import Any
 from eyebar.errors import BadRecord, Fault, did_you_mean
 from eyebar.office.shipped import KEYS, Limits, held, shipped_rows
 from eyebar.office.values import Values
+from eyebar.record import Record
 from eyebar.sources import Row, Value, confirmation, table_rows
 from eyebar.terms import Level, Method
 from eyebar.vehicles import vehicles_with
@@ -23,6 +24,8 @@ OFFICE_FILES = ("values.toml", "policy.toml")
 
 Exceptions = Mapping[str, tuple[float | str | list[str], str, str]]
 """Name -> (value, unit, reason), as a record gives them."""
+Wrong = tuple[tuple[str, ...], Fault]
+"""(keys below the record's `values`, what is wrong there)."""
 
 
 def office_values(folder: Path | None = None, *, exceptions: Exceptions | None = None) -> Values:
@@ -30,6 +33,24 @@ def office_values(folder: Path | None = None, *, exceptions: Exceptions | None =
 
     Raises BadRecord with all faults of a layer at once: of the folder first, then of the record.
     """
+    values, wrong = _in_force(folder, exceptions or {})
+    if wrong:
+        raise BadRecord("record", tuple(fault for _, fault in wrong))
+    return values
+
+
+def values_of(record: Record, folder: Path | None = None) -> tuple[Values, tuple[Fault, ...]]:
+    """The values in force for a bridge, and what is wrong with the exceptions in its record.
+
+    An exception with faults is left out. Raises BadRecord with all faults of the folder.
+    """
+    values, wrong = _in_force(folder, record.exceptions)
+    return values, tuple(
+        replace(fault, line=record.line_of("values", *keys)) for keys, fault in wrong
+    )
+
+
+def _in_force(folder: Path | None, exceptions: Exceptions) -> tuple[Values, list[Wrong]]:
     rows, limits = shipped_rows()
     vehicles = vehicles_with(folder)
     office: dict[str, Value] = {}
@@ -40,20 +61,23 @@ def office_values(folder: Path | None = None, *, exceptions: Exceptions | None =
         faults += [replace(one, where=f"{place} > {one.where}") for one in found]
         if not found:
             office[row.fields["name"]] = _laid_over(rows[row.fields["name"]], row.fields)
+    with_office = {**rows, **office}
+    if not faults and (wrong := _policy_fault(with_office)):
+        faults.append(wrong)
     if faults:
         raise BadRecord(str(folder), tuple(faults))
-    with_office = {**rows, **office}
-    record = _record_rows(exceptions or {}, with_office, limits, vehicles)
+    record, found_wrong = _record_rows(exceptions, with_office, limits, vehicles)
     in_force = {**with_office, **record}
-    if fault := _policy_fault(in_force):
-        raise BadRecord("record" if folder is None else str(folder), (fault,))
+    if not found_wrong and (wrong := _policy_fault(in_force)):
+        name = next(name for name in ("posting.level", "posting.method") if name in record)
+        found_wrong.append(((name,), replace(wrong, where=f"values > {wrong.where}")))
     return Values(
         rows=MappingProxyType(in_force),
         replaced=MappingProxyType({
             **{name: rows[name] for name in office},
             **{name: with_office[name] for name in record},
         }),
-    )
+    ), found_wrong
 
 
 def _folder_rows(folder: Path | None) -> list[tuple[str, Row]]:
@@ -75,30 +99,29 @@ def _folder_rows(folder: Path | None) -> list[tuple[str, Row]]:
 def _record_rows(
     exceptions: Exceptions, rows: Mapping[str, Value], limits: Mapping[str, Limits],
     vehicles: Iterable[str],
-) -> dict[str, Value]:
+) -> tuple[dict[str, Value], list[Wrong]]:
+    """The exceptions of a record as rows, and what is wrong with those that are left out."""
     record: dict[str, Value] = {}
-    faults: list[Fault] = []
+    wrong: list[Wrong] = []
     for name, (value, unit, reason) in exceptions.items():
         fields = {"name": name, "value": value, "unit": unit, "source": reason, "confirmed": False}
         found = _row_faults(fields, limits, vehicles, record)
-        faults += [_of_record(one) for one in found]
+        wrong += [_of_record(name, one) for one in found]
         if not found:
             record[name] = replace(
                 rows[name], value=held(value), source="the record of this bridge", layer="record",
                 confirmed=False, confirmation=None, reason=reason,
             )
-    if faults:
-        raise BadRecord("record", tuple(faults))
-    return record
+    return record, wrong
 
 
-def _of_record(fault: Fault) -> Fault:
+def _of_record(name: str, fault: Fault) -> Wrong:
     """The fault in the record's words: what a table calls source is a reason there."""
-    where = f"values > {fault.where}"
-    if not where.endswith(" > source"):
-        return replace(fault, where=where)
-    cure = "say why this bridge differs"
-    return replace(fault, where=where.replace(" > source", " > reason"), cure=cure)
+    key = fault.where.removeprefix(name).removeprefix(" > ")
+    if key != "source":
+        return (name, key), replace(fault, where=f"values > {fault.where}")
+    where = f"values > {name} > reason"
+    return (name, "reason"), replace(fault, where=where, cure="say why this bridge differs")
 
 
 def _row_faults(

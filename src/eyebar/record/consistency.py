@@ -1,92 +1,15 @@
 """Whether the blocks of a record agree with each other: bars, joints, trusses, materials."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
-from datetime import date
-from functools import cached_property
 
-from eyebar.addresses import Address, address, ends_of, joint_of_place, nearest_part
+from eyebar.addresses import address, bars_of, ends_of
 from eyebar.errors import Fault, did_you_mean
-from eyebar.record.faults import fault_at
-from eyebar.record.layout import bars_in, floor_joints, joint_names, section_on
-from eyebar.record.members import BOTH_TRUSSES
-from eyebar.record.models import Record
-from eyebar.record.salvaged import STUB, Kept, as_at_first
-from eyebar.record.sections import SectionEntry
-from eyebar.record.tree import Node, Path
+from eyebar.record.doubt import in_doubt, may_be
+from eyebar.record.known import Known
+from eyebar.record.members import BOTH_TRUSSES, MemberGroup
+from eyebar.record.salvaged import STUB
+from eyebar.record.tree import Path
 from eyebar.terms import CHORD_KINDS, Kind
-
-
-@dataclass(frozen=True)
-class Known:
-    """What a record speaks of, gathered once: the names that its other entries may use."""
-
-    record: Record
-    tree: Node
-    kept: Kept = field(default_factory=dict)
-    """What was kept of the lists of a record that has faults elsewhere."""
-
-    @cached_property
-    def joints(self) -> tuple[str, ...]:
-        """Every joint of a truss."""
-        return joint_names(self.record.trusses)
-
-    @cached_property
-    def bars(self) -> dict[str, dict[str, str]]:
-        """Truss -> bar -> name of its group."""
-        return {truss: dict(bars_in(self.record, truss)) for truss in self.record.trusses.names}
-
-    @cached_property
-    def parts(self) -> tuple[str, ...]:
-        """The addresses of all bars, for the nearest known word."""
-        return tuple(f"{truss}/{bar}" for truss, bars in self.bars.items() for bar in bars)
-
-    def fault(self, path: Path, rule: str, *, got: object = None, cure: str = "") -> Fault:
-        """A fault at a place of this record."""
-        return fault_at(self.tree, as_at_first(path, self.kept), rule, got=got, cure=cure)
-
-    def section_on(self, part: Address, day: date) -> SectionEntry | None:
-        """The section of a bar on a day; None for parts that are no bars of a truss."""
-        name = "-".join(part.bar or ())
-        group = self.bars.get(part.truss, {}).get(name)
-        if group is None:
-            return None
-        return section_on(self.record, f"{part.truss}/{name}", group, day)
-
-    def material_faults(self, path: Path, material: str | None) -> Iterator[Fault]:
-        """A material that the record has not."""
-        if material not in (None, STUB) and material not in self.record.materials:
-            yield self.fault(path, "is no material of this record", got=material,
-                             cure=did_you_mean(str(material), self.record.materials))
-
-    def part_fault(self, path: Path, part: Address) -> Fault | None:
-        """What is wrong with an address that the record uses; None when the part is there."""
-        trusses = self.record.trusses.names
-        if part.truss and part.truss not in trusses:
-            return self.fault(path, f"names no truss of this bridge, '{part.truss}'", got=part.part,
-                              cure=did_you_mean(part.truss, trusses))
-        if part.bar:
-            name = "-".join(part.bar)
-            if name not in self.bars[part.truss]:
-                return self.fault(path, "is no bar of this truss", got=part.part,
-                                  cure=nearest_part(part.part, self.parts))
-            joint = joint_of_place(part.place)
-            if joint and joint not in part.bar:
-                return self.fault(path, f"is at joint {joint}, where this bar does not end",
-                                  got=part, cure=f"write {part.bar[0]} or {part.bar[1]}")
-            return None
-        if part.joint and part.joint not in self.joints:
-            return self.fault(path, f"names no joint of this truss, '{part.joint}'", got=part.part,
-                              cure=did_you_mean(part.joint, self.joints))
-        return self._floor_fault(path, part)
-
-    def _floor_fault(self, path: Path, part: Address) -> Fault | None:
-        panels = len(floor_joints(self.record.trusses)) - 1
-        stringers = self.record.floor.stringers.number or part.stringer
-        if part.kind is Kind.STRINGER and (part.panel > panels or part.stringer > stringers):
-            return self.fault(path, "is no stringer of this floor", got=part.part,
-                              cure=f"it has {panels} panels of {stringers} stringers")
-        return None
 
 
 def inconsistencies(known: Known) -> Iterator[Fault]:
@@ -113,8 +36,8 @@ def _bars(known: Known) -> Iterator[Fault]:
                     )
                 taken.setdefault(bar, name)
     for name, group in known.record.members.items():
-        for bar in group.bars:
-            yield from _joints(known, ("members", name, "bars"), ends_of(bar), bar)
+        if name != STUB and known.joints_known:
+            yield from _runs(known, ("members", name, "bars"), group)
 
 
 def _told(known: Known, truss: str, name: str, first: str) -> bool:
@@ -125,14 +48,22 @@ def _told(known: Known, truss: str, name: str, first: str) -> bool:
     )
 
 
-def _joints(
-    known: Known, path: Path, joints: Iterable[str], got: str = ""
-) -> Iterator[Fault]:
+def _runs(known: Known, path: Path, group: MemberGroup) -> Iterator[Fault]:
+    """Bars to no joint; a run is told once, with the first joint that is not there."""
+    for run in group.runs:
+        unknown = dict.fromkeys(
+            joint for bar in bars_of(run) for joint in ends_of(bar) if joint not in known.joints
+        )
+        for joint in [*unknown][:1 if ".." in run else None]:
+            yield known.fault(path, f"goes to no joint of the truss, '{joint}'", got=run,
+                              cure=did_you_mean(joint, known.joints))
+
+
+def _joints(known: Known, path: Path, joints: Iterable[str]) -> Iterator[Fault]:
     """Joints that the truss has not."""
-    for joint in joints:
+    for joint in joints if known.joints_known else ():
         if joint not in known.joints:
-            yield known.fault(path, f"goes to no joint of the truss, '{joint}'" if got
-                              else "is no joint of the truss", got=got or joint,
+            yield known.fault(path, "is no joint of the truss", got=joint,
                               cure=did_you_mean(joint, known.joints))
 
 
@@ -141,9 +72,7 @@ def _groups(known: Known) -> Iterator[Fault]:
     record = known.record
     for name, group in record.members.items():
         path = ("members", name)
-        if group.truss not in (BOTH_TRUSSES, *record.trusses.names):
-            yield known.fault((*path, "truss"), "is no truss of this bridge", got=group.truss,
-                              cure=did_you_mean(group.truss, record.trusses.names))
+        yield from known.truss_faults((*path, "truss"), group.truss)
         yield from known.material_faults((*path, "material"), group.material)
         yield from _joints(known, (*path, "spliced at"), group.spliced_at or ())
         yield from _joints(known, (*path, "lateral points"), group.lateral_points or ())
@@ -157,23 +86,18 @@ def _trusses(known: Known) -> Iterator[Fault]:
     trusses = known.record.trusses
     bars = {bar for bars in known.bars.values() for bar in bars}
     for counter in trusses.counters:
-        if counter not in bars:
+        if counter not in bars and not may_be(counter, known.lost):
             yield known.fault(("trusses", "counters"), "is a counter that no group has",
                               got=counter, cure="add it to the bars of a group, or leave it out")
-    if trusses.joints is not None:
-        path: Path = ("trusses", "floor")
-        given = known.joints if trusses.mirrored else tuple(trusses.joints)
-        for joint in trusses.floor or ():
-            if joint not in given:
-                yield known.fault(path, "is no joint of the truss", got=joint,
-                                  cure=did_you_mean(joint, given))
+    if isinstance(trusses.floor, tuple):
+        yield from _joints(known, ("trusses", "floor"), trusses.floor)
     yield from _joints(known, ("trusses", "bearings", "at"), trusses.bearings.at or ())
 
 
 def _overrides(known: Known) -> Iterator[Fault]:
     """Overrides of parts that are nowhere, or of what the part has not."""
     for written, entry in known.record.overrides.items():
-        path = ("overrides", written)
+        path: Path = ("overrides", written)
         part = address(written)
         if fault := known.part_fault(path, part):
             yield fault
@@ -181,7 +105,7 @@ def _overrides(known: Known) -> Iterator[Fault]:
         yield from _joints(known, (*path, "spliced at"), entry.spliced_at or ())
         yield from _joints(known, (*path, "lateral points"), entry.lateral_points or ())
         fields = entry.model_fields_set - {"reason"}
-        if not fields:
+        if not fields and not in_doubt(known.record, *path):
             yield known.fault(path, "overrides nothing", cure="write what differs, or leave it out")
         fitting = _BAR_FIELDS if part.bar else {"note"}
         if part.kind is Kind.BEARING:
@@ -201,16 +125,14 @@ _BAR_FIELDS = {
 
 def _floor(known: Known) -> Iterator[Fault]:
     """Curbs and weights on trusses that are nowhere; what is said to be measured and is not."""
-    floor, names = known.record.floor, known.record.trusses.names
+    floor = known.record.floor
     for truss in floor.curbs:
-        if truss not in names:
-            yield known.fault(("floor", f"curb to {truss} truss"), "is no truss of this bridge",
-                              got=truss, cure=did_you_mean(truss, names))
+        yield from known.truss_faults(("floor", f"curb to {truss} truss"), truss)
     for block in ("utilities", "others"):
         for name, entry in getattr(floor, block).items():
-            if entry.truss is not None and entry.truss not in names:
-                yield known.fault(("floor", block, name, "truss"), "is no truss of this bridge",
-                                  got=entry.truss, cure=did_you_mean(entry.truss, names))
+            yield from known.truss_faults(("floor", block, name, "truss"), entry.truss)
+    if floor.bracing is not None:
+        yield from known.truss_faults(("floor", "bracing", "truss"), floor.bracing.truss)
     surfacing = floor.surfacing
     if surfacing is not None and surfacing.measured and surfacing.thickness is None:
         yield known.fault(("floor", "surfacing", "measured"), "says that it was measured, and its "

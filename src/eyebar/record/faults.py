@@ -1,6 +1,6 @@
 """What validation finds wrong, in the engineer's words: where, rule, what was found, the cure."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Annotated, Any, get_args, get_origin
 
 from pydantic import ValidationError
@@ -50,13 +50,20 @@ def fault_at(
     )
 
 
-def validation_faults(error: ValidationError, tree: Node) -> Iterator[Fault]:
-    """Each finding of the validation as a fault, with the line of its key.
+def found_by(error: ValidationError) -> list[tuple[Path, ErrorDetails]]:
+    """Each finding of the validation, with its path as the file has it."""
+    return [(written_path(one["loc"]), one) for one in error.errors(include_url=False)]
+
+
+def validation_faults(
+    found: Iterable[tuple[Path, ErrorDetails]], tree: Node
+) -> Iterator[Fault]:
+    """Findings of the validation as faults, each with the line of its key.
 
     What stands in a section that was filled in from a group's is told at the group alone; a key
     that is missing because it is misspelt is told where it is misspelt.
     """
-    found = [(_written_path(one["loc"]), one) for one in error.errors(include_url=False)]
+    found = tuple(found)
     misspelt = {
         (*path[:-1], nearest(str(path[-1]), keys_at(path[:-1])))
         for path, one in found if one["type"] == "extra_forbidden"
@@ -81,6 +88,8 @@ def _written(key: str) -> str:
 
 def _missing(path: Path, tree: Node) -> Fault:
     parent, key = path[:-1], _written(str(path[-1]))
+    if isinstance(path[-1], int):
+        return fault_at(tree, parent, "has too few entries", cure=f"write {path[-1] + 1} of them")
     cure = CURES.get(key, f"write '{key}:' with its value")
     if _may_be_unmeasured(path):
         cure = f"write '{key}:' with its size, or '{key}: {NOT_MEASURED}'"
@@ -104,7 +113,7 @@ def _wrong(path: Path, tree: Node, found: ErrorDetails) -> Fault:
     return fault_at(tree, path, rule, cure=cure)
 
 
-def _written_path(location: tuple[int | str, ...]) -> Path:
+def written_path(location: tuple[int | str, ...]) -> Path:
     """A path as the file has it: a curb's key names its truss, and no mark of a mapping's key."""
     path = tuple(key for key in location if key != "[key]")
     if path[:2] == ("floor", "curbs") and len(path) > 2:

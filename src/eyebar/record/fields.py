@@ -220,7 +220,7 @@ def _path(text: str) -> str:
 
 
 def _reader(reader: Callable[[str], object]) -> Callable[[object], object]:
-    return lambda got: read(got, reader) if isinstance(got, str) or got is None else got
+    return lambda got: read(got, reader)
 
 
 def _part(got: object) -> object:

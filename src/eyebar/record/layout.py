@@ -63,6 +63,16 @@ def images_of(trusses: TrussesEntry, joints: Iterable[str]) -> tuple[str, ...]:
     return tuple(mirrored_joint(joint, count, letters) for joint in joints)
 
 
+def all_counters(trusses: TrussesEntry) -> tuple[str, ...]:
+    """The counters named, and of a mirrored record their images."""
+    named = trusses.counters
+    if not trusses.mirrored:
+        return named
+    count, letters = panel_count(trusses), letters_between(trusses)
+    images = (mirrored_bar(counter, count, letters) for counter in named)
+    return tuple(dict.fromkeys((*named, *images)))
+
+
 def floor_joints(trusses: TrussesEntry) -> tuple[str, ...]:
     """The joints that carry the floor, from end 0: those named, or those of the form's chord."""
     if not isinstance(trusses.floor, tuple):

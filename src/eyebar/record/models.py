@@ -5,27 +5,46 @@ measured is None. Keys of the file have spaces where the names here have undersc
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from hashlib import sha256
 
 from pydantic import Field, PrivateAttr
 
 from eyebar.addresses import bar_name
+from eyebar.errors import Fault
 from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, UnsureYear
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
-from eyebar.record.tree import Node
+from eyebar.record.tree import Node, Path, place_words
 from eyebar.record.trusses import EndsEntry, TrussesEntry
+
+Kept = Mapping[Path, tuple[int, ...]]
+"""Path of a list -> the places that its remaining entries had at first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
-    """What a record was read from: the file's name, its text, the tree that knows the lines."""
+    """What a record was read from: the file's name, its text, the tree that knows the lines.
+
+    Of a record with faults also its `holes`, the paths of what was taken out of it as faulty, and
+    what was `kept` of the lists that lost an entry.
+    """
 
     file: str = ""
     text: str = ""
     tree: Node | None = None
+    holes: frozenset[Path] = frozenset()
+    kept: Kept = field(default_factory=dict)
+
+    def as_written(self, path: Path) -> Path:
+        """The path of an entry before others were taken out of its list."""
+        found: Path = ()
+        for key in path:
+            places = self.kept.get(found)
+            at = places[key] if places is not None and isinstance(key, int) else key
+            found = (*found, at)
+        return found
 
 
 class TrafficEntry(Entry):
@@ -99,9 +118,24 @@ class Record(Entry):
             for name, own in self.values.items()
         }
 
+    @property
+    def source(self) -> Source:
+        """What it was read from."""
+        return self._source
+
     def line_of(self, *path: str | int) -> int | None:
         """The line of a key, `line_of("members", "posts", "section")`, or of what holds it."""
-        return self._source.tree.line_of(path) if self._source.tree else None
+        tree = self._source.tree
+        return tree.line_of(self._source.as_written(path)) if tree else None
+
+    def fault(
+        self, path: Path, rule: str, *, got: object = None, cure: str = ""
+    ) -> Fault:
+        """A fault at a place of the record, with its line; `got` is what was written there."""
+        return Fault(
+            where=place_words(self._source.as_written(path)), rule=rule,
+            got="" if got is None else f"'{got}'", cure=cure, line=self.line_of(*path),
+        )
 
     def group_of(self, truss: str, bar: str) -> str:
         """The name of the group that a bar belongs to; empty when it is in none."""

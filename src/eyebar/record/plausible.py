@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from datetime import date
 
 from eyebar.errors import Fault, did_you_mean
-from eyebar.record.consistency import Known
+from eyebar.record.doubt import in_doubt
 from eyebar.record.findings import DecisionEntry, ReadingEntry
-from eyebar.record.salvaged import STUB
+from eyebar.record.known import Known
 from eyebar.record.sections import SectionEntry
 from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, plates_on, sizes_of
 from eyebar.record.tree import Path
@@ -53,7 +53,8 @@ def implausible(known: Known, today: date) -> Iterator[Fault]:
             yield from _reading(known, here, reading, inspection.date)
             key = (str(reading.address), reading.piece, reading.what)
             if key in taken:
-                yield known.fault(here, f"reads the same as reading {taken[key] + 1} of that day",
+                first = record.source.as_written((*path, "readings", taken[key]))[-1]
+                yield known.fault(here, f"reads the same as reading {int(first) + 1} of that day",
                                   got=f"{reading.what} of {reading.address}",
                                   cure="give them different places or pieces, or keep the worse")
             taken.setdefault(key, j)
@@ -63,6 +64,8 @@ def implausible(known: Known, today: date) -> Iterator[Fault]:
 
 
 def _date(known: Known, path: Path, day: date, today: date) -> Iterator[Fault]:
+    if in_doubt(known.record, *path):
+        return
     if day > today:
         yield known.fault(path, f"lies in the future; today is {today}", got=day,
                           cure="write the day on which it was done")
@@ -79,11 +82,11 @@ def _reading(
     if fault:
         yield fault
         return
-    section = known.section_on(reading.part, day)
-    if section is None:
+    if reading.part.bar is None:
         yield from _other_part(known, path, reading)
         return
-    if section.given is not None and section.given.source == STUB:
+    section = known.section_on(reading.part, day)
+    if section is None or in_doubt(known.record, *path[:2], "date"):
         return
     pieces = pieces_of(section)
     if reading.piece is not None and reading.piece > pieces:
@@ -153,7 +156,7 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
     given = {name.replace("_", " ") for name in decision.model_fields_set}
     told = given - {"date", "what", "part", "by", "note"}
     for key in NEEDS.get(decision.what, ()):
-        if key not in told:
+        if key not in told and not in_doubt(known.record, *path, key):
             yield known.fault(path, f"says '{decision.what}' and gives no '{key}'",
                               cure=f"write '{key}:' with its value")
     for key in sorted(told - ALLOWED[decision.what]):
@@ -164,7 +167,7 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
                           got=decision.what, cure="name a bar")
     yield from known.material_faults((*path, "material"), decision.material)
     section = known.section_on(decision.part, decision.date)
-    if section is not None and section.given is not None and section.given.source == STUB:
+    if (section is None and decision.part.bar) or in_doubt(known.record, *path, "date"):
         return
     pieces = pieces_of(section) if section else 1
     for piece in decision.pieces or ():

@@ -14,7 +14,7 @@ from eyebar.errors import Fault, Unreadable
 from eyebar.record.faults import fault_at
 from eyebar.record.layout import letters_between, mirrored_bar, panel_count
 from eyebar.record.sections import MAIN_SHAPES
-from eyebar.record.tree import Node, Plain
+from eyebar.record.tree import Node, Path, Plain
 from eyebar.record.trusses import TrussesEntry
 
 Block = dict[str, Any]
@@ -22,26 +22,28 @@ Bar = tuple[str, str]
 """Truss and bar."""
 
 
-def spelled_out(tree: Node) -> Iterator[Fault]:
+def spelled_out(tree: Node) -> Iterator[tuple[Path, Fault]]:
     """Puts the addresses of overrides into their one spelling; tells of those that are none.
 
-    Two overrides of one part would be two overrides of one field: a fault.
+    Two overrides of one part would be two overrides of one field: a fault. What is told of is
+    taken out of the tree; its path comes with its fault.
     """
     overrides = tree.child("overrides")
     if overrides is None or not isinstance(overrides.value, dict):
         return
     spelled: dict[str, str] = {}
     for written in list(overrides.value):
+        path: Path = ("overrides", written)
         try:
             part = str(address(written))
         except Unreadable as unreadable:
-            yield fault_at(tree, ("overrides", written), unreadable.rule, got=unreadable.got,
-                           cure=unreadable.cure)
+            yield path, fault_at(tree, path, unreadable.rule, got=unreadable.got,
+                                 cure=unreadable.cure)
             del overrides.value[written]
             continue
         if part in spelled:
-            yield fault_at(
-                tree, ("overrides", written), f"overrides the same part as '{spelled[part]}' on "
+            yield path, fault_at(
+                tree, path, f"overrides the same part as '{spelled[part]}' on "
                 f"line {overrides.keys[spelled[part]] + 1}", got=written,
                 cure="write one override for a part",
             )

@@ -1,14 +1,17 @@
 """Text -> validated record: all faults at once, each with its line."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from pathlib import Path as FilePath
 
 from pydantic import ValidationError
 
+from eyebar.addresses import Address
 from eyebar.errors import BadRecord, Fault
-from eyebar.record.consistency import Known, inconsistencies
-from eyebar.record.faults import fault_at, validation_faults
+from eyebar.record.consistency import inconsistencies
+from eyebar.record.faults import fault_at, found_by, validation_faults
+from eyebar.record.known import Known
 from eyebar.record.models import Record, Source
 from eyebar.record.plausible import implausible
 from eyebar.record.prepared import Block, filled_in, spelled_out
@@ -25,8 +28,36 @@ READERS: Mapping[int, Callable[[Block], Block]] = {1: filled_in}
 """Format -> what makes its plain texts those of today's models. Old ones are never taken out."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Examined:
+    """A record as far as it can be read, and all its faults.
+
+    With faults `record` is only good for looking for more of them: it has holes (record/doubt.py),
+    and is None where too little is left. `unplaced` are those of the faults that speak of a bar
+    which no group has, with the bar: a form of truss may tell better what is wrong there.
+    """
+
+    file: str
+    record: Record | None
+    faults: tuple[Fault, ...] = ()
+    unplaced: Mapping[Fault, Address] = field(default_factory=dict)
+
+
 def read_record(path: FilePath, *, today: date | None = None) -> Record:
     """The record in a file. Raises BadRecord with all its faults."""
+    return _sound(examined_file(path, today=today))
+
+
+def record_of(content: str | bytes, *, file: str = "record", today: date | None = None) -> Record:
+    """The record that a text holds. Raises BadRecord with all its faults.
+
+    `today` is the day after which no entry may be dated; left out, the day it is here.
+    """
+    return _sound(examined(content, file=file, today=today))
+
+
+def examined_file(path: FilePath, *, today: date | None = None) -> Examined:
+    """The record in a file and its faults. Raises BadRecord where there is none to look into."""
     file = str(path)
     try:
         size = path.stat().st_size
@@ -37,14 +68,13 @@ def read_record(path: FilePath, *, today: date | None = None) -> Record:
         fault = Fault(where="", rule=f"cannot be read: {error.strerror or error}",
                       cure="look at the name of the file")
         raise BadRecord(file, (fault,)) from None
-    return record_of(content, file=file, today=today)
+    return examined(content, file=file, today=today)
 
 
-def record_of(content: str | bytes, *, file: str = "record", today: date | None = None) -> Record:
-    """The record that a text holds. Raises BadRecord with all its faults.
-
-    `today` is the day after which no entry may be dated; left out, the day it is here.
-    """
+def examined(
+    content: str | bytes, *, file: str = "record", today: date | None = None
+) -> Examined:
+    """The record in a text and its faults. Raises BadRecord where there is none to look into."""
     text = _decoded(content, file)
     tree, faults = tree_of(text)
     if tree is None or not isinstance(tree.value, dict):
@@ -52,14 +82,23 @@ def record_of(content: str | bytes, *, file: str = "record", today: date | None 
             faults = (Fault(where="", rule="is not a record: it holds no keys",
                             cure=f"begin it with '{FORMAT_KEY}: {FORMAT}'", line=1),)
         raise BadRecord(file, faults)
-    reader = READERS[_format_number(tree, file)]
-    faults = (*faults, *spelled_out(tree))
-    source = Source(file=file, text=text, tree=tree)
-    record, found = _validated(reader(_plain_block(tree)), source, today)
-    if faults or found or record is None:
-        in_order = sorted((*faults, *found), key=lambda fault: fault.line or 0)
-        raise BadRecord(file, tuple(dict.fromkeys(in_order)))
-    return record
+    number, unread = _format_number(tree, file)
+    astray = tuple(spelled_out(tree))
+    source = Source(
+        file=file, text=text, tree=tree,
+        holes=frozenset((*tree.doubled, *(path for path, _ in astray))),
+    )
+    block = READERS[number](_plain_block(tree))
+    return _validated(
+        {**block, FORMAT_KEY: str(number)}, source, today,
+        told=(*faults, *unread, *(fault for _, fault in astray)),
+    )
+
+
+def _sound(found: Examined) -> Record:
+    if found.record is None or found.faults:
+        raise BadRecord(found.file, found.faults)
+    return found.record
 
 
 def _decoded(content: str | bytes, file: str) -> str:
@@ -84,29 +123,31 @@ def _too_large(size: int) -> Fault:
     )
 
 
-def _format_number(tree: Node, file: str) -> int:
-    """The format's number. Raises BadRecord where it is missing, unknown, or not first."""
+def _format_number(tree: Node, file: str) -> tuple[int, tuple[Fault, ...]]:
+    """The format's number, and what is wrong with it; the newest where it cannot be told.
+
+    Raises BadRecord for a newer format, of which nothing else is known.
+    """
     assert isinstance(tree.value, dict)
-    first = next(iter(tree.keys), "")
-    if first != FORMAT_KEY:
+    if next(iter(tree.keys), "") != FORMAT_KEY:
         rule = "does not begin with the number of its format"
-        raise BadRecord(file, (Fault(
-            where="", rule=rule, cure=f"write '{FORMAT_KEY}: {FORMAT}' as its first line", line=1,
-        ),))
+        cure = f"write '{FORMAT_KEY}: {FORMAT}' as its first line"
+        return FORMAT, (Fault(where="", rule=rule, cure=cure, line=1),)
     written = tree.value[FORMAT_KEY].value
     known = isinstance(written, str) and written.isascii() and written.isdigit()
     number = int(str(written)[:9]) if known else -1
     if number in READERS:
-        return number
+        return number, ()
     rule, cure = "is not a number of a format", f"write '{FORMAT_KEY}: {FORMAT}'"
     if number > FORMAT:
         rule = f"is a newer format than this program reads, which is {FORMAT}"
         cure = "read it with a newer eyebar"
     elif number >= 0:
         rule = "is a format that never was; the first is 1"
-    raise BadRecord(
-        file, (fault_at(tree, (FORMAT_KEY,), rule, got=written, cure=cure),)
-    )
+    fault = fault_at(tree, (FORMAT_KEY,), rule, got=written, cure=cure)
+    if number > FORMAT:
+        raise BadRecord(file, (fault,))
+    return FORMAT, (fault,)
 
 
 def _plain_block(tree: Node) -> Block:
@@ -116,26 +157,24 @@ def _plain_block(tree: Node) -> Block:
 
 
 def _validated(
-    block: Block, source: Source, today: date | None
-) -> tuple[Record | None, tuple[Fault, ...]]:
-    """The record, and what is wrong with it; no record where its blocks are not in order.
+    block: Block, source: Source, today: date | None, *, told: tuple[Fault, ...]
+) -> Examined:
+    """The record and its faults, those `told` already among them.
 
     What can still be checked of a record with faults is checked, so that all are told at once.
     """
-    tree = source.tree
-    assert tree is not None
-    day = today or datetime.now().astimezone().date()
+    assert source.tree is not None
+    record: Record | None
     try:
         record = Record.model_validate(block, context=source)
     except ValidationError as error:
-        rest, kept = salvaged(block, error, source)
-        told = tuple(validation_faults(error, tree))
-        return None, (*told, *(_agreement(Known(record=rest, tree=tree, kept=kept), day)
-                               if rest else ()))
-    return record, tuple(_agreement(Known(record=record, tree=tree), day))
-
-
-def _agreement(known: Known, day: date) -> Iterator[Fault]:
-    """Where the blocks of a record contradict each other, or cannot be true."""
-    yield from inconsistencies(known)
-    yield from implausible(known, day)
+        record, later = salvaged(block, error, source)
+        told = (*told, *validation_faults(found_by(error), source.tree), *later)
+    if record is None:
+        return Examined(file=source.file, record=None, faults=told)
+    known = Known(record=record)
+    day = today or datetime.now().astimezone().date()
+    found = (*inconsistencies(known), *implausible(known, day))
+    return Examined(
+        file=source.file, record=record, faults=(*told, *found), unplaced=known.unplaced
+    )

@@ -1,0 +1,121 @@
+"""What groups and overrides say of their bars, held against the form: kinds, who can push.
+
+One word may be wrong for many bars; it is told once, with all of them.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from eyebar.bridge.forms import LaidBar
+from eyebar.bridge.laid import Laid, fault
+from eyebar.bridge.members import Member, member
+from eyebar.errors import Fault
+from eyebar.record import BOTH_TRUSSES, Record, SectionEntry
+from eyebar.record.doubt import in_doubt
+from eyebar.record.known import Known
+from eyebar.record.tree import Path
+from eyebar.terms import BAR_KINDS, Kind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Finding:
+    """What is wrong with one word of the record; `rule` and `rules` for one bar and for many."""
+
+    path: Path
+    rule: str
+    rules: str
+    got: str = ""
+    cure: str
+
+
+def pushes(said: Member) -> bool | None:
+    """Whether a bar can push; None where neither its kind nor its section nor the record tells.
+
+    Eyebars and rods go slack instead, and a counter is there to pull unless the record says that
+    it pushes, as the counterbraces of a Howe truss do.
+    """
+    if _slender(said.section):
+        return False
+    if said.kind is Kind.COUNTER:
+        return bool(said.can_push)
+    if said.can_push is not None or said.section.given is not None:
+        return said.can_push
+    return True
+
+
+def _slender(section: SectionEntry) -> bool:
+    return section.eyebars is not None or section.rods is not None or section.loop_rods is not None
+
+
+def said_faults(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
+    """Words that do not fit the bars they are said of. Without a layout only what it takes none
+    for."""
+    record = known.record
+    found: dict[_Finding, dict[str, None]] = {}
+    for truss, bars in known.bars.items():
+        for bar, group in bars.items():
+            if f"{truss}/{bar}" in known.doubtful or _named_twice(record, truss, bar):
+                continue
+            of_form = laid[truss].layout.bars.get(bar) if truss in laid else None
+            for one in _findings(record, member(record, truss, bar, group), of_form):
+                found.setdefault(one, {})[bar] = None
+    for one, named in found.items():
+        rule = one.rule if len(named) == 1 else one.rules
+        yield fault(
+            record, one.path, rule.format(bars=", ".join(named)), got=one.got, cure=one.cure
+        )
+
+
+def _named_twice(record: Record, truss: str, bar: str) -> bool:
+    """Whether two groups have the bar, which is told already: which of them is right is open."""
+    groups = [
+        group for group in record.members.values()
+        if bar in group.bars and group.truss in (BOTH_TRUSSES, truss)
+    ]
+    return len(groups) > 1
+
+
+def _findings(record: Record, said: Member, laid: LaidBar | None) -> Iterator[_Finding]:
+    doubtful = {
+        key for key in ("kind", "section", "can push", "can pull")
+        if in_doubt(record, "members", said.group, key)
+    }
+    if laid is not None and "kind" not in doubtful:
+        yield from _kind(said, laid, by_form=record.trusses.form is not None)
+    if not doubtful:
+        yield from _work(said)
+
+
+def _kind(said: Member, laid: LaidBar, *, by_form: bool) -> Iterator[_Finding]:
+    if by_form and said.kind not in laid.kinds:
+        kind = laid.kinds[0]
+        yield _Finding(
+            path=(*said.path, "kind"), got=said.kind, rule=f"is not what {{bars}} is: a {kind}",
+            rules=f"is not what {{bars}} are: {kind}s",
+            cure=f"write '{kind}', or put the bar into another group",
+        )
+    elif said.kind not in BAR_KINDS:
+        yield _Finding(
+            path=(*said.path, "kind"), got=said.kind, rule="is no bar of a truss, as {bars} is",
+            rules="is no bar of a truss, as {bars} are",
+            cure=f"write one of: {', '.join(BAR_KINDS)}",
+        )
+
+
+def _work(said: Member) -> Iterator[_Finding]:
+    """Bars that are said to push and cannot, or to do nothing; and where nobody says."""
+    push = pushes(said)
+    if said.can_push and push is False:
+        rule = "cannot be: {bars} would buckle or go slack"
+        yield _Finding(path=(*said.path, "can push"), got="true", rule=rule, rules=rule,
+                       cure="leave it out: eyebars and rods only pull")
+    if push is False and not said.can_pull:
+        yield _Finding(
+            path=said.path, cure="leave 'can pull: false' out",
+            rule="leaves {bars} nothing to do: it can neither push nor pull",
+            rules="leaves {bars} nothing to do: they can neither push nor pull",
+        )
+    if push is None:
+        rule = "does not tell whether {bars} can push"
+        yield _Finding(path=said.path, rule=rule, rules=rule,
+                       cure="write 'can push: true' or 'can push: false'")
