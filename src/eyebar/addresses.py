@@ -2,7 +2,7 @@
 
     upstream/U2-L4            a bar: upper joint first, along a chord the lower number first
     upstream/U2-L4 loose      the loose pieces of a bar, which are a bar of their own
-    upstream/L4/pin           also hanger and bearing
+    upstream/L4/pin           also hanger, bearing and joint block
     floor/panel 6/stringer 4
     floor/L5/floorbeam
     floor/deck
@@ -20,7 +20,7 @@ from eyebar.units import length
 
 LOOSE = " loose"
 FLOOR = "floor"
-JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING)
+JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING, Kind.JOINT_BLOCK)
 """What a truss has at a joint."""
 PLACES_AT_JOINT = ("head", "hole", "end", "pin plate", "thread", "clevis", "loop", "splice")
 PLACES = ("mid", "turnbuckle", "thread", "lacing", "batten", "cover plate", "bottom plate")
@@ -43,7 +43,8 @@ class Address:
     """
 
     kind: Kind | None = None
-    """What the address itself tells: pin, hanger, bearing, floorbeam, stringer, deck; else None."""
+    """What the address itself tells: pin, hanger, bearing, joint block, floorbeam, stringer, deck;
+    else None."""
     truss: str = ""
     bar: tuple[str, str] | None = None
     loose: bool = False

@@ -1,8 +1,9 @@
-"""Parts that carry traffic and are no bars: pins, hangers, floor, deck, bearings."""
+"""Parts that carry traffic and are no bars: pins, hangers, blocks, floor, deck, bearings."""
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from eyebar.bridge.parts import OtherPart, Truss
+from eyebar.bridge.blocks import not_rated
+from eyebar.bridge.parts import OtherPart, Seat, Truss
 from eyebar.record import Decided, DecisionEntry, Record
 from eyebar.terms import Kind
 
@@ -11,23 +12,32 @@ NOT_YET = "not rated by this version"
 
 def other_parts(
     record: Record, trusses: Iterable[Truss], pinned: Mapping[str, frozenset[str]],
-    decisions: Mapping[str, tuple[DecisionEntry, ...]],
+    decisions: Mapping[str, tuple[DecisionEntry, ...]], *,
+    seats: Mapping[str, Mapping[str, Seat]],
 ) -> tuple[OtherPart, ...]:
     """Every part that is no bar, with the reason for which it is not rated.
 
-    `pinned` names the joints of each truss where a bar turns about a pin; `decisions` those in
-    force, by address.
+    `pinned` names the joints of each truss where a bar turns about a pin, `seats` the blocks of
+    each by joint; `decisions` those in force, by address.
     """
     found = [
         *(part for truss in trusses for part in _of_truss(truss, pinned[truss.name])),
         *_of_floor(record, next(iter(trusses))),
     ]
+    parts = [
+        *((*part, NOT_YET) for part in found),
+        *(
+            (f"{truss}/{joint}/{Kind.JOINT_BLOCK}", truss, Kind.JOINT_BLOCK,
+             not_rated(seat) or NOT_YET)
+            for truss, its in seats.items() for joint, seat in its.items()
+        ),
+    ]
     return tuple(
         OtherPart(
             address=address, truss=truss, kind=kind,
-            not_rated="; ".join([*_declared(decisions.get(address, ())), NOT_YET]),
+            not_rated="; ".join([*_declared(decisions.get(address, ())), reason]),
         )
-        for address, truss, kind in found
+        for address, truss, kind, reason in parts
     )
 
 

@@ -70,6 +70,21 @@ class RunsOn:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Seat:
+    """What the end of a bar bears on at a `joint`: a block or shoe, of cast iron as a rule.
+
+    `area` on which it bears [in2], `allowed` stress in push that the record gives [ksi] and its
+    `source`; None where not measured or not given.
+    """
+
+    joint: str
+    metal: Metal
+    area: float | None
+    allowed: float | None
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Bar:
     """One bar of a truss.
 
@@ -125,6 +140,8 @@ class Bar:
     """Pull or push beside the centre of gravity as built, across the truss [in]."""
     runs_on: RunsOn | None = None
     """The chord that the bar is a span of; None: hinged at both ends."""
+    seats: tuple[Seat, ...] = ()
+    """The blocks that its ends push on."""
     welded: str = ""
     """What was welded to it later, in words; empty where nothing was."""
 

@@ -10,13 +10,14 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from eyebar.bridge.bars import Made, made
+from eyebar.bridge.blocks import seated, seats_of
 from eyebar.bridge.checks import form_faults
 from eyebar.bridge.laid import Laid, fault, laid_out, said_of_skew
 from eyebar.bridge.lengths import Held, Strut, held
 from eyebar.bridge.members import Member, member
 from eyebar.bridge.metals import material_of
 from eyebar.bridge.others import other_parts
-from eyebar.bridge.parts import Bridge, Material, Roadway, Truss, Weight
+from eyebar.bridge.parts import Bridge, Material, Roadway, Seat, Truss, Weight
 from eyebar.bridge.road import across, roadway_on, unmeasured_road
 from eyebar.bridge.running import running_on
 from eyebar.bridge.timeline import (
@@ -81,6 +82,7 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
         roadway=roadway, others=other_parts(
             record, trusses, {truss.name: _pinned(gathering, truss.name) for truss in trusses},
             gathering.decisions,
+            seats={truss.name: _seats(gathering, truss.name) for truss in trusses},
         ),
         superstructure_condition=_condition(record, gathering.on),
         condition_measured=any(
@@ -179,10 +181,17 @@ def _truss(gathering: _Gathering, name: str) -> Truss:
     bars = [bar for one in made for bar in one.bars]
     return Truss(
         name=name, joints=dict(laid.layout.joints),
-        bars=running_on(bars, gathering.said[name], laid.layout.joints),
+        bars=seated(
+            running_on(bars, gathering.said[name], laid.layout.joints), _seats(gathering, name)
+        ),
         broken=tuple(bar for one in made for bar in one.broken),
         floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name),
     )
+
+
+def _seats(gathering: _Gathering, name: str) -> Mapping[str, Seat]:
+    """The blocks at a truss's joints."""
+    return seats_of(gathering.record, name, gathering.materials)
 
 
 def _pinned(gathering: _Gathering, name: str) -> frozenset[str]:

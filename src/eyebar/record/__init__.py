@@ -1,5 +1,6 @@
 """Text <-> validated record, with the line of every key; the only room with pydantic and ruamel."""
 
+from eyebar.record.blocks import JointBlockEntry
 from eyebar.record.checking import Checked, Unmeasured, checked, not_measured
 from eyebar.record.editing import override_in_file, with_override, write_whole
 from eyebar.record.fields import NOT_MEASURED, Sides
@@ -31,6 +32,7 @@ __all__ = [
     "FloorOn",
     "Form",
     "InspectionEntry",
+    "JointBlockEntry",
     "MaterialEntry",
     "MemberGroup",
     "OverrideEntry",

@@ -18,6 +18,7 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
     yield from _groups(known)
     yield from _trusses(known)
     yield from _overrides(known)
+    yield from _blocks(known)
     yield from _floor(known)
 
 
@@ -114,6 +115,26 @@ def _overrides(known: Known) -> Iterator[Fault]:
             key = name.replace("_", " ")
             yield known.fault((*path, key), f"does not belong to {part}", got=key,
                               cure="leave it out")
+
+
+def _blocks(known: Known) -> Iterator[Fault]:
+    """Blocks at joints that are nowhere, of a material that is not there, or named twice."""
+    taken: dict[tuple[str, str], str] = {}
+    for name, entry in known.record.joint_blocks.items():
+        path = ("joint blocks", name)
+        names = known.record.trusses.names
+        if entry.truss not in (BOTH_TRUSSES, *names):
+            yield known.fault((*path, "truss"), "is no truss of this bridge", got=entry.truss,
+                              cure=did_you_mean(entry.truss, names))
+        yield from known.material_faults((*path, "material"), entry.material)
+        yield from _joints(known, (*path, "joints"), entry.joints)
+        for joint in entry.joints:
+            for truss in names if entry.truss == BOTH_TRUSSES else (entry.truss,):
+                first = taken.setdefault((truss, joint), name)
+                if first != name:
+                    yield known.fault((*path, "joints"), f"has a block already, in '{first}'",
+                                      got=joint, cure="leave it out of one of them")
+                    break
 
 
 _BAR_FIELDS = {

@@ -12,6 +12,7 @@ from pydantic import Field, PrivateAttr
 
 from eyebar.addresses import bar_name
 from eyebar.errors import Fault
+from eyebar.record.blocks import JointBlockEntry
 from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, UnsureYear
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
@@ -79,6 +80,7 @@ class Record(Entry):
     members: Mapping[str, MemberGroup] = Field(min_length=1)
     overrides: Mapping[str, OverrideEntry] = Field(default_factory=dict)
     """Address, in its one spelling -> what differs there."""
+    joint_blocks: Mapping[str, JointBlockEntry] = Field(default_factory=dict)
     floor: FloorEntry
     traffic: TrafficEntry = TrafficEntry()
     condition: ConditionEntry = ConditionEntry()

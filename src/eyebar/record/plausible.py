@@ -18,6 +18,7 @@ ON_OTHERS = {
     Kind.HANGER: (What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.WIDTH, What.THICKNESS,
                   What.CRACK, What.PULL),
     Kind.BEARING: (What.GAP, What.CRACK),
+    Kind.JOINT_BLOCK: (What.CRACK,),
     Kind.FLOORBEAM: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
                      What.FLANGE_THICKNESS, What.BOW, What.CRACK),
     Kind.STRINGER: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
