@@ -33,31 +33,34 @@ def passages(
     where they are given; the others have none.
     """
     chosen = np.flatnonzero(np.isfinite(limits)) if bars is None else bars
-    forces, bound = bundle.forces[:, chosen], sense * limits[chosen]
+    whole = len(chosen) == bundle.forces.shape[1]
+    forces = bundle.forces if whole else bundle.forces[:, chosen]
+    bound, width = sense * limits[chosen], len(chosen)
     over: NDArray[np.bool_] = forces >= bound if sense > 0 else forces <= bound
-    edge, bar = _crossed(over, bundle.edges)
-    p, q = bundle.edges[edge].T
-    force_p, force_q = forces[p, bar], forces[q, bar]
+    edge, bar = _crossed(over, bundle)
+    p, q = bundle.begin[edge], bundle.end[edge]
+    flat = np.ascontiguousarray(forces).ravel()
+    force_p, force_q = flat[p * width + bar], flat[q * width + bar]
+    begin = bundle.multiple[p]
     part = (bound[bar] - force_p) / (force_q - force_p)
-    multiple = bundle.multiple[p] + part * (bundle.multiple[q] - bundle.multiple[p])
+    multiple = begin + part * (bundle.multiple[q] - begin)
     count, n = len(bundle.edge_at) - 1, len(limits)
-    sweep = np.searchsorted(bundle.edge_at, edge, "right") - 1
-    best = np.full((count, n), np.inf)
-    where, along = np.full((count, n), -1, dtype=np.intp), np.zeros((count, n))
-    group = sweep * n + chosen[bar]
-    order = np.lexsort((multiple, group))
-    kept = order[np.flatnonzero(np.diff(group[order], prepend=-1))]
-    at = (sweep[kept], chosen[bar[kept]])
-    best[at], along[at] = multiple[kept], part[kept]
-    where[at] = edge[kept] - bundle.edge_at[sweep[kept]]
+    group = bundle.edge_sweep[edge] * n + chosen[bar]
+    best, along = np.full(count * n, np.inf), np.zeros(count * n)
+    where = np.full(count * n, -1, dtype=np.intp)
+    np.minimum.at(best, group, multiple)
+    # Where two edges are equal the first one stays.
+    least = np.flatnonzero(multiple == best[group])[::-1]
+    along[group[least]], where[group[least]] = part[least], edge[least]
+    shape = (count, n)
+    best, along, where = best.reshape(shape), along.reshape(shape), where.reshape(shape)
+    where = np.where(where < 0, -1, where - bundle.edge_at[:-1, None])
     begun = chosen[over[0]] if len(over) else chosen[:0]
     best[:, begun], where[:, begun], along[:, begun] = 0.0, 0, 0.0
-    return [
-        Passages(multiple=best[i], edge=where[i], part=along[i]) for i in range(count)
-    ]
+    return [Passages(multiple=best[i], edge=where[i], part=along[i]) for i in range(count)]
 
 
-def _crossed(over: NDArray[np.bool_], edges: Ints) -> tuple[Ints, Ints]:
+def _crossed(over: NDArray[np.bool_], bundle: Bundle) -> tuple[Ints, Ints]:
     """Edges and columns between whose ends a column of `over` (q, b) changes.
 
     Columns are packed into words: most edges change none, and are passed over whole.
@@ -66,7 +69,7 @@ def _crossed(over: NDArray[np.bool_], edges: Ints) -> tuple[Ints, Ints]:
     room = np.zeros((len(over), wide), dtype=bool)
     room[:, : over.shape[1]] = over
     words = np.packbits(room, axis=1).view(np.uint64)
-    change = words[edges[:, 0]] ^ words[edges[:, 1]]
+    change = words[bundle.begin] ^ words[bundle.end]
     rows = np.flatnonzero(change.any(axis=1))
     bits = np.unpackbits(change[rows].view(np.uint8), axis=1, count=over.shape[1])
     row, bar = np.nonzero(bits)

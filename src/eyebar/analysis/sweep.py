@@ -27,7 +27,8 @@ class Bundle:
     """Points and edges of t neighbouring sweeps on one dead load, to be looked up in one go.
 
     `multiple` (q,), `forces` (q, n), `edges` (h, 2) as in Sweep, but of all of them; `point_at`,
-    `edge_at` (t+1,) where each one's points and edges begin.
+    `edge_at` (t+1,) where each one's points and edges begin; `begin`, `end` (h,) the points of each
+    edge and `edge_sweep` (h,) the sweep it is of.
     """
 
     multiple: Floats
@@ -35,6 +36,9 @@ class Bundle:
     edges: Ints
     point_at: Ints
     edge_at: Ints
+    begin: Ints
+    end: Ints
+    edge_sweep: Ints
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,12 +139,16 @@ def _bundles(
         members = list(run)
         a, b = members[0], members[-1] + 1
         q, h = slice(point_at[a], point_at[b]), slice(edge_at[a], edge_at[b])
+        mine, begun = edges[h] - q.start, edge_at[a : b + 1] - h.start
         bundle = Bundle(
             multiple=multiple[q],
             forces=forces[q],
-            edges=edges[h] - q.start,
+            edges=mine,
             point_at=point_at[a : b + 1] - q.start,
-            edge_at=edge_at[a : b + 1] - h.start,
+            edge_at=begun,
+            begin=np.ascontiguousarray(mine[:, 0]),
+            end=np.ascontiguousarray(mine[:, 1]),
+            edge_sweep=np.repeat(np.arange(b - a), np.diff(begun)),
         )
         found += [(bundle, i - a) for i in members]
     return found

@@ -1,0 +1,42 @@
+"""The whole rating of a demo bridge: in process, and as a command from cold."""
+
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from importlib.resources import as_file
+
+from eyebar.demo import SHOWN, bridge_records
+from eyebar.documents import rate_document
+from eyebar.documents.opened import opened
+from eyebar.rating import rated_bridge
+
+LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
+
+
+def least(run: Callable[[], object], times: int = 5) -> float:
+    """The least time of several runs [s]."""
+    found = []
+    for _ in range(times):
+        begin = time.perf_counter()
+        run()
+        found.append(time.perf_counter() - begin)
+    return min(found)
+
+
+def test_a_whole_rating_in_process() -> None:
+    with as_file(bridge_records()[SHOWN]) as record:
+        one = opened(record)
+        rate_document(record)
+        rating = least(lambda: rated_bridge(one.bridge, one.values, one.rated_vehicles))
+        document = least(lambda: rate_document(record))
+    print(f"\nrating in process {rating:.2f} s; from record to document {document:.2f} s")
+
+
+def test_a_cold_command_against_the_import_of_its_libraries() -> None:
+    with as_file(bridge_records()[SHOWN]) as record:
+        command = [sys.executable, "-m", "eyebar", "rate", str(record)]
+        cold = least(lambda: subprocess.run(command, check=True, capture_output=True))
+    imports = [sys.executable, "-c", LIBRARIES]
+    alone = least(lambda: subprocess.run(imports, check=True, capture_output=True))
+    print(f"\ncold command {cold:.2f} s, {cold / alone:.1f} times its libraries' import {alone:.2f} s")
