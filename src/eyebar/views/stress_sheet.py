@@ -1,25 +1,26 @@
 """What a stress sheet says: the figures along the bars, and the words around the drawing."""
 
-from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 from enum import StrEnum
 
-from eyebar.documents.opened import CAUTION, CLOSE, NOT_ASSUMED_SOUND
 from eyebar.errors import Unknown, nearest
-from eyebar.views import rounding, words
+from eyebar.views import rounding, sheet_words, words
 from eyebar.views.columns import Document, figure, text
 from eyebar.views.rating import Choice, governing
 
-NONE = rounding.kip(0.0)
+NO_FORCE = rounding.kip(0.0)
+GENERAL = 2
+"""A document's first cautions are general, after the one on closing; then come the bridge's own."""
 
 
 class Work(StrEnum):
-    """How a bar is drawn: as what it does under dead load, or where it fails first."""
+    """How a bar is drawn: by what it does under dead load, or by where it is reached first."""
 
     PUSHED = "pushed"
     PULLED = "pulled"
     SLACK = "slack under dead load"
+    GONE = "carries nothing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,18 +29,25 @@ class BarFigures:
 
     bar: str = text("Bar", "Name of the bar.")
     part: str = text("Part", "Its address.")
-    kind: str = text("Kind", "What it does in the truss; empty where it is not in the rating.")
-    work: Work = text("Work", "Pushed, pulled, or slack under dead load.")
-    dead: str = figure("Dead", "Force under dead load, without factors [kip]; + pulls, − pushes.")
-    pull: str = figure("Most pull", "The most pull that a vehicle adds, without impact [kip].")
-    push: str = figure("Most push", "The most push that a vehicle adds, without impact [kip].")
+    work: str = text("Work", "Pushed, pulled, slack under dead load, or carrying nothing.")
+    dead: str = figure("Dead", "Force under dead load, without factors; + pulls, − pushes.")
+    pull: str = figure("Towards pull", "The most that the live load changes it towards pull.")
+    push: str = figure("Towards push", "The most that the live load changes it towards push.")
     mark: str = text("Mark", "What is written on the bar beside its figures; mostly empty.")
-    said: str = text("In words", "The bar in a sentence, for those who do not see the drawing.")
+    said: str = text("In words", "The bar in sentences, for those who do not see the drawing.")
 
     @property
     def live(self) -> str:
-        """Most pull and most push, those that are not nothing."""
-        return " ".join(one for one in (self.pull, self.push) if one != NONE) or NONE
+        """The changes towards pull and push, those that are not nothing."""
+        return " ".join(one for one in (self.pull, self.push) if one != NO_FORCE) or NO_FORCE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartWords:
+    """What is said of a part at a panel point: pin, hanger or bearing."""
+
+    part: str = text("Part", "Its address.")
+    said: str = text("In words", "Its least factor, or why it is not rated.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,12 +59,13 @@ class StressSheet:
     truss: str = text("Truss", "The truss that is drawn.")
     date: str = text("As on", "The date on whose state of the bridge the figures rest.")
     bars: tuple[BarFigures, ...] = text("Bars", "One entry for each bar, also one that is broken.")
+    at_joints: tuple[PartWords, ...] = text("At joints", "Pins, hangers and bearings in words.")
     posting: str = text("Posting", "The posting on one line, as the sign will say it.")
     closed: str = text("Closed", "Empty, unless the bridge is to be closed.")
     governs: str = text("Governs", "Address of the part that sets the posting; empty for none.")
     governed: str = text("What governs", "The same in a sentence.")
     remarks: tuple[str, ...] = text("Remarks", "Further sentences on the posting and the figures.")
-    vehicles: str = text("Live load", "The vehicles whose greatest forces are shown.")
+    live_load: str = text("Live load", "The vehicles whose greatest forces are shown.")
     figures: str = text("Figures", "What the figures along the bars are.")
     signs: tuple[str, ...] = text("Signs", "The legend of each sign, as it will stand.")
     designation: str = text("Designation", "The signs' designations in the public sign manual.")
@@ -76,25 +85,25 @@ def sheet_view(
     known = [one["name"] for one in forces["vehicles"]]
     if vehicle is not None and vehicle not in known:
         raise Unknown("vehicle", vehicle, near=nearest(vehicle, known))
-    legend = (posting["sign"] or {}).get("legend", "")
+    sign = posting["sign"] or {"legend": "", "designation": ""}
+    parts = [one for one in rate["parts"] if one["truss"] == drawn["truss"]]
     return StressSheet(
         title=rate["bridge"]["name"],
         number=rate["bridge"]["number"],
         truss=drawn["truss"],
-        date=_long_date(rate["date"]),
-        bars=_bars(rate, drawn, vehicle),
+        date=sheet_words.long_date(rate["date"]),
+        bars=_Bars(posting=posting, truss=drawn, vehicle=vehicle).all(parts),
+        at_joints=tuple(_part_words(one, vehicle, posting) for one in parts if _at_joint(one)),
         posting=words.posting_line(posting),
         closed=words.CLOSE if posting["closed"] else "",
-        governs=(posting["governed_by"] or {}).get("part", ""),
+        governs=_governs(posting),
         governed=words.governed(posting),
         remarks=tuple(filter(None, _remarks(rate, drawn, vehicle))),
-        vehicles=vehicle or words.listed([*drawn["live"]]),
-        figures=words.SHEET_FIGURES,
-        signs=tuple(filter(None, legend.split("; "))),
-        designation=(posting["sign"] or {}).get("designation", ""),
-        cautions=tuple(
-            one for one in rate["cautions"] if one in (CLOSE, CAUTION, NOT_ASSUMED_SOUND)
-        ),
+        live_load=sheet_words.live_load(vehicle, _carried(drawn)),
+        figures=sheet_words.FIGURES,
+        signs=tuple(filter(None, sign["legend"].split("; "))),
+        designation=sign["designation"],
+        cautions=tuple(rate["cautions"][: GENERAL + bool(posting["closed"])]),
         source=f"eyebar {rate['version']}, record {rate['record_hash'][:12]}",
     )
 
@@ -103,127 +112,122 @@ def chosen_truss(rate: Document, forces: Document, name: str | None) -> Document
     """The truss of that name; without one the truss that governs, or the first; raises Unknown."""
     by_name: dict[str, Document] = {one["truss"]: one for one in forces["trusses"]}
     if name is None:
-        governed = (rate["posting"]["governed_by"] or {}).get("part", "").split("/")[0]
+        governed = _governs(rate["posting"]).split("/")[0]
         name = governed if governed in by_name else next(iter(by_name), "")
     if name not in by_name:
         raise Unknown("truss", name, near=nearest(name, by_name))
     return by_name[name]
 
 
-def _bars(rate: Document, truss: Document, vehicle: str | None) -> tuple[BarFigures, ...]:
-    """The bars as they were solved, then those of the rating that were not: they are broken."""
-    prefix = f"{truss['truss']}/"
-    parts = {one["part"]: one for one in rate["parts"] if one["truss"] == truss["truss"]}
-    live = [
-        bars for name, bars in truss["live"].items()
-        if bars is not None and vehicle in (None, name)
-    ]
-    found = []
-    for bar, dead in truss["dead"].items():
-        extremes = [bars[bar] for bars in live if bar in bars]
-        part = parts.get(prefix + bar, {"part": prefix + bar, "kind": ""})
-        rating = governing(part, Choice(vehicle=vehicle), rate["posting"])
-        work = _work(dead, truss["bars"][bar], rating)
-        found.append(_figures(bar, part, dead, extremes, work=work, rating=rating, rate=rate))
-    return (*found, *(_broken(part) for address, part in parts.items() if _left_out(
-        address.removeprefix(prefix), truss
-    )))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Bars:
+    """The bars of one truss, looked up in its forces and in the rating."""
+
+    posting: Document
+    truss: Document
+    vehicle: str | None
+
+    def all(self, parts: Sequence[Document]) -> tuple[BarFigures, ...]:
+        """The bars as they were solved, then those of the rating that were left out."""
+        by_bar = {one["part"].partition("/")[2]: one for one in parts}
+        solved = tuple(
+            self._solved(bar, by_bar.get(bar, {"part": f"{self.truss['truss']}/{bar}"}))
+            for bar in self.truss["dead"]
+        )
+        return (*solved, *(self._gone(bar, one) for bar, one in by_bar.items() if self._out(bar)))
+
+    def _solved(self, bar: str, part: Document) -> BarFigures:
+        live = [
+            bars[bar] for name, bars in self.truss["live"].items()
+            if bars is not None and self.vehicle in (None, name)
+        ]
+        rating = governing(part, Choice(vehicle=self.vehicle), self.posting)
+        work = _work(self.truss["dead"][bar], self.truss["bars"][bar], rating)
+        dead = signed(self.truss["dead"][bar])
+        pull = signed(max((one["max"] for one in live), default=0.0))
+        push = signed(min((one["min"] for one in live), default=0.0))
+        mark = "governs" if part["part"] == _governs(self.posting) else ""
+        said = (
+            sheet_words.bar(work, dead, (pull, push)), sheet_words.answer(part, rating),
+            "It governs the posting." if mark else "",
+        )
+        return BarFigures(
+            bar=bar, part=part["part"], work=work, dead=dead, pull=pull, push=push,
+            mark=mark or ("not rated" if part.get("not_rated") else ""),
+            said=" ".join(filter(None, said)),
+        )
+
+    def _out(self, bar: str) -> bool:
+        """Whether the name is that of a bar between two joints which was not solved."""
+        ends = bar.removesuffix(" loose").split("-")
+        return bar not in self.truss["bars"] and all(end in self.truss["joints"] for end in ends)
+
+    def _gone(self, bar: str, part: Document) -> BarFigures:
+        said = f"It {Work.GONE} here. {sheet_words.answer(part, None)}"
+        return BarFigures(
+            bar=bar, part=part["part"], work=Work.GONE, dead=NO_FORCE, pull=NO_FORCE,
+            push=NO_FORCE, mark="not rated", said=said.strip(),
+        )
 
 
-def _work(dead: float, bar: Document, rating: Document | None) -> Work:
-    if not bar["can_push"]:
-        return Work.SLACK if rounding.kip(dead) == NONE else Work.PULLED
-    fails_pushed = rating is not None and (rating.get("limit_kip") or 0.0) < 0
-    if rounding.kip(dead) == NONE:
-        return Work.PUSHED if fails_pushed or not bar["can_pull"] else Work.PULLED
-    return Work.PUSHED if dead < 0 or fails_pushed else Work.PULLED
-
-
-def _figures(
-    bar: str, part: Document, dead: float, extremes: list[Document], *, work: Work,
-    rating: Document | None, rate: Document,
-) -> BarFigures:
-    pull = _signed(max((one["max"] for one in extremes), default=0.0))
-    push = _signed(min((one["min"] for one in extremes), default=0.0))
-    reason = part.get("not_rated", "")
-    governs = (rate["posting"]["governed_by"] or {}).get("part") == part["part"]
-    answer = f"Not rated: {reason}." if reason else words.answer(rating) if rating else ""
-    shown = _signed(dead)
-    return BarFigures(
-        bar=bar, part=part["part"], kind=part["kind"], work=work, dead=shown, pull=pull, push=push,
-        mark="governs" if governs else "not rated" if reason else "",
-        said=" ".join(filter(None, (
-            f"{work.capitalize()}. Dead load {shown} kip; vehicles add {pull} kip of pull and "
-            f"{push} kip of push at most.", answer, "It governs the posting." if governs else "",
-        ))),
-    )
-
-
-def _left_out(bar: str, truss: Document) -> bool:
-    """Whether a part's last name is a bar between two joints that was not solved."""
-    ends = bar.removesuffix(" loose").split("-")
-    return bar not in truss["bars"] and all(end in truss["joints"] for end in ends)
-
-
-def _broken(part: Document) -> BarFigures:
-    reason = part.get("not_rated", "left out of the forces")
-    return BarFigures(
-        bar=part["part"].rsplit("/", 1)[1], part=part["part"], kind=part["kind"],
-        work=Work.SLACK, dead="", pull=NONE, push=NONE, mark="not rated",
-        said=f"It carries nothing here. Not rated: {reason}.",
-    )
-
-
-def _signed(force: float) -> str:
+def signed(force: float) -> str:
     """A force [kip] with its sign: + pulls, − pushes."""
     shown = rounding.kip(force)
-    if shown == NONE:
-        return NONE
+    if shown == NO_FORCE:
+        return NO_FORCE
     return f"−{shown[1:]}" if shown.startswith("-") else f"+{shown}"
 
 
-def _remarks(rate: Document, truss: Document, vehicle: str | None) -> tuple[str, ...]:
+def _work(dead: float, bar: Document, rating: Document | None) -> Work:
+    """What a bar is drawn as; one that no dead load works is drawn by what its rating fears."""
+    none = rounding.kip(dead) == NO_FORCE
+    if not bar["can_push"]:
+        return Work.SLACK if none else Work.PULLED
+    pushed = not bar["can_pull"] or (rating is not None and (rating.get("limit_kip") or 0.0) < 0)
+    return Work.PUSHED if pushed or (dead < 0 and not none) else Work.PULLED
+
+
+def _governs(posting: Document) -> str:
+    return str((posting["governed_by"] or {}).get("part", ""))
+
+
+def _at_joint(part: Document) -> bool:
+    return str(part["part"]).count("/") == 2
+
+
+def _part_words(part: Document, vehicle: str | None, posting: Document) -> PartWords:
+    rating = governing(part, Choice(vehicle=vehicle), posting)
+    governs = "It governs the posting." if part["part"] == _governs(posting) else ""
+    return PartWords(
+        part=part["part"], said=f"{sheet_words.answer(part, rating)} {governs}".strip()
+    )
+
+
+def _carried(truss: Document) -> list[str]:
+    """The vehicles whose forces are in the document."""
+    return [name for name, bars in truss["live"].items() if bars is not None]
+
+
+def _remarks(rate: Document, truss: Document, vehicle: str | None) -> list[str]:
     posting = rate["posting"]
-    return (
+    rated = [
+        (float(rating["factor"]), one["part"], rating) for one in rate["parts"]
+        if (rating := governing(one, Choice(vehicle=vehicle), posting)) is not None
+    ]
+    _, part, rating = min(rated, default=(0.0, "", None), key=lambda found: found[0])
+    missing = truss.get("no_equilibrium", {})
+    return [
         words.exact(posting),
         words.emergency(posting),
+        sheet_words.weakest(vehicle, part, rating) if vehicle else "",
         words.provisional(posting),
-        _weakest(rate, vehicle) if vehicle else "",
-        _not_rated(rate, truss["truss"]),
+        sheet_words.not_rated(
+            one["kind"] for one in rate["parts"]
+            if one["truss"] == truss["truss"] and one.get("not_rated")
+        ),
         *(
-            f"Without {name}: {why['reason']} ({why['panel']})."
-            for name, why in truss.get("no_equilibrium", {}).items() if vehicle in (None, name)
+            sheet_words.left_out(name, why) for name, why in missing.items()
+            if vehicle in (None, name)
         ),
         words.unconfirmed(rate["unconfirmed"]),
-    )
-
-
-def _weakest(rate: Document, vehicle: str) -> str:
-    """The part that carries the least of one vehicle, in a sentence."""
-    rated = [
-        (part["part"], rating) for part in rate["parts"]
-        if (rating := governing(part, Choice(vehicle=vehicle), rate["posting"])) is not None
     ]
-    if not rated:
-        return f"No part is rated for {vehicle}."
-    part, rating = min(rated, key=lambda pair: float(pair[1]["factor"]))
-    return f"Weakest under {vehicle}: {part}. {words.answer(rating)}"
-
-
-def _not_rated(rate: Document, truss: str) -> str:
-    """Which parts of the truss are not rated, counted by kind."""
-    kinds = Counter(
-        part["kind"] for part in rate["parts"]
-        if part["truss"] == truss and part.get("not_rated")
-    )
-    if not kinds:
-        return ""
-    counted = [f"{count} {kind if count == 1 else words.several(kind)}" for kind, count
-               in kinds.items()]
-    return f"Not rated on this truss: {', '.join(counted)}."
-
-
-def _long_date(iso: str) -> str:
-    """`9 June 2026`."""
-    day = date.fromisoformat(iso)
-    return f"{day.day} {words.MONTHS[day.month - 1]} {day.year}"
