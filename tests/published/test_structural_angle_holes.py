@@ -1,8 +1,8 @@
-"""A Beginner's Guide to the Steel Construction Manual, 13th ed., failure paths, example 4: an angle opened out flat.
+"""A Beginner's Guide to the Steel Construction Manual, 13th ed., failure paths, example 4.
 
-Width 9.625 in (both legs over the heel), thickness 0.375 in, bolts of 7/8 in: the path D-G-L
-through three holes, with steps of 2 in over gauges of 2.5 and 4.125 in, is 7.27 in long, 2.73 in2.
-Read at bgstructuralengineering.com, FailurePaths, Example04.
+An angle opened out flat: width 9.625 in (both legs over the heel), thickness 0.375 in, bolts of
+7/8 in. The path D-G-L through three holes, with steps of 2 in over gauges of 2.5 and 4.125 in, is
+7.27 in long, 2.73 in2. Read at bgstructuralengineering.com, FailurePaths, Example04.
 """
 
 from eyebar.resistance.punched import Hole, hole_width, net_width

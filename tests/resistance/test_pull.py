@@ -7,7 +7,16 @@ import pytest
 
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.resistance import Condition
-from eyebar.sections.shapes import Eyebar, Eyebars, Rod, Rods, RodShape, Thread
+from eyebar.sections.shapes import (
+    Clevis,
+    Eyebar,
+    Eyebars,
+    Loops,
+    Rod,
+    Rods,
+    RodShape,
+    Thread,
+)
 from eyebar.terms import Level, Metal, Method
 from tests.resistance.bars import (
     EVERY_LEVEL,
@@ -107,6 +116,75 @@ def test_metal_beyond_the_hole_counts_as_it_was_measured() -> None:
     assert "head across the pin hole" not in found
 
 
+def test_a_hole_worn_long_has_lost_its_wear_beyond_the_pin() -> None:
+    # By hand: hole 2 1/2 in worn to 2 3/4: beyond it 2.25 - 0.25 = 2.0 in, not (7 - 2.75)/2; 2.0 /
+    # (0.75 x 3) = 0.888889 of 58.5 kip; across still 4.25 / (1.35 x 3) = 1.05.
+    worn = bar(eyebars(1), left=eyebars(1, hole=2.75), can_push=False)
+    found = limits_of(worn, Method.LOAD_FACTOR, Level.OPERATING)
+    assert found["head beyond the pin hole"].force == pytest.approx(58.5 * 8 / 9, rel=1e-12)
+    assert "head across the pin hole" not in found
+
+
+@pytest.mark.parametrize(("read", "left"), [(None, 1.75), (1.7, 1.7), (1.9, 1.75)])
+def test_metal_beyond_a_worn_hole_is_the_less_of_read_and_worn(
+    read: float | None, left: float
+) -> None:
+    # By hand: recorded as built 2.0 in, worn by 0.25; what was read since holds where it is less.
+    built = eyebars(1, beyond=2.0)
+    now = eyebars(1, beyond=2.0 if read is None else read, hole=2.75)
+    found = limits_of(
+        bar(built, left=now, can_push=False), Method.LOAD_FACTOR, Level.OPERATING
+    )
+    assert found["head beyond the pin hole"].force == pytest.approx(
+        58.5 * left / 2.25, rel=1e-12
+    )
+
+
+def test_a_hole_worn_out_to_the_end_is_refused() -> None:
+    worn = bar(eyebars(1, head=5.0), left=eyebars(1, head=5.0, hole=3.8), can_push=False)
+    with pytest.raises(OutOfRange, match="it is worn out"):
+        limits_of(worn, Method.LOAD_FACTOR, Level.OPERATING)
+
+
+def test_a_small_head_is_also_checked_against_breaking() -> None:
+    # By hand: 48 x (4 - 2.5) x 0.75 = 54 kip under the body's 58.5; by proportion 26 x 1.125 / 1.35
+    # = 21.667, which governs.
+    found = limits_of(
+        bar(eyebars(1, head=4.0), can_push=False), Method.LOAD_FACTOR, Level.OPERATING
+    )
+    assert found["fracture of the head across the pin hole"].force == pytest.approx(54.0, rel=1e-12)
+    assert found["head across the pin hole"].force == pytest.approx(26 * 1.125 / 1.35, rel=1e-12)
+
+
+def test_a_clevis_is_an_eye_of_two_jaws() -> None:
+    # By hand: jaws 3 in wide, 1/2 in thick, hole 1 1/2 in: across 26 x 2 x 1.5 x 0.5 / 1.35 =
+    # 28.8889 kip, beyond 26 x 2 x 0.75 x 0.5 / 0.75 = 26 kip, under 26 x 1.227185 = 31.907.
+    fork = Clevis(width=3.0, thickness=0.5, hole=1.5)
+    forked = bar(Rods(rods=(rod(clevis=fork),)), can_push=False)
+    found = limits_of(forked, Method.LOAD_FACTOR, Level.OPERATING)
+    assert found["clevis across its hole"].force == pytest.approx(26 * 1.5 / 1.35, rel=1e-12)
+    assert found["clevis beyond its hole"].force == pytest.approx(26.0, rel=1e-12)
+    long = replace(fork, beyond=1.5)
+    stout = limits_of(
+        bar(Rods(rods=(rod(clevis=long),)), can_push=False), Method.LOAD_FACTOR, Level.OPERATING
+    )
+    assert "clevis beyond its hole" not in stout
+
+
+def test_loops_that_are_bent_and_not_welded_are_not_rated() -> None:
+    bent = Rods(rods=(rod(looped=True, loops=Loops.BENT),))
+    with pytest.raises(NotMeasured, match="strength of loops that are bent and not welded"):
+        limits_of(bar(bent, can_push=False), Method.LOAD_FACTOR, Level.OPERATING)
+    # By hand: an office that trusts them with half: 0.5 x 31.9068.
+    found = limits_of(
+        bar(bent, can_push=False), Method.LOAD_FACTOR, Level.OPERATING,
+        values=office(loop_rod__bent=0.5),
+    )
+    assert found["bent loop"].force == pytest.approx(
+        0.5 * found["yield of the body"].force, rel=1e-12
+    )
+
+
 def test_a_wide_thin_body_is_remarked_on() -> None:
     # By hand: 3 in is more than 8 x 0.35 in; 4 - 2.5 = 1.5 in across makes the head a check.
     thin = bar(eyebars(1, thickness=0.35, head=4.0), can_push=False)
@@ -179,6 +257,8 @@ def test_a_loops_weld_is_a_check_where_the_office_doubts_it() -> None:
         (Rods(rods=(Rod(shape=RodShape.ROUND, size=None),)), "diameter"),
         (Rods(rods=(rod(threads=Thread.UPSET),)), "root diameter of the threads"),
         (Rods(rods=(rod(turnbuckle=True),)), "area of the turnbuckle's open bars"),
+        (Rods(rods=(rod(clevis=Clevis(width=None, thickness=0.5, hole=1.5)),)),
+         "width of the clevis"),
     ],
 )
 def test_what_was_never_measured_is_not_taken_as_sound(section: Eyebars | Rods, what: str) -> None:

@@ -31,7 +31,7 @@ from eyebar.sections.shapes import Channels, PlatesAndAngles, Section
 from eyebar.terms import CHORD_KINDS
 
 NOT_RECORDED = "pin plates not recorded: its ends about the pins are not checked"
-SPLICE_NOT_RECORDED = "splices not recorded: not checked"
+SPLICE_NOT_RECORDED = "no splice recorded: none is checked"
 NO_WEBS = "pin plates of a member without webs: not checked"
 
 
@@ -62,7 +62,7 @@ def pushes_of_ends(bar: Bar, rules: Rules, values: Values) -> list[Push]:
     found: list[Push] = []
     webs = _webs(bar.left)
     if bar.pin_plates is not None and webs is not None:
-        found += [pushed(*one) for one in _pin_plate_rivets(bar, webs, rules, values)]
+        found += [_in_push(*one) for one in _pin_plate_rivets(bar, webs, rules, values)]
         found += _jaws(bar, bar.pin_plates, webs, rules)
     if bar.splice is not None:
         found += _spliced_in_push(bar, bar.splice, rules, values)
@@ -215,10 +215,16 @@ def _spliced_in_push(bar: Bar, splice: Splice, rules: Rules, values: Values) -> 
         )
         return [pushed("butted joint", push, ("ends taken to bear on each other all over",))]
     if not splice.plates:
-        return [pushed("splice", 0.0, ("neither butted nor plated: nothing carries the push",))]
+        remark = "neither butted nor plated: nothing carries the push"
+        return [pushed("splice in push", 0.0, (remark,))]
     gross, _, _ = _gross_and_net(splice, values)
     push = push_of_column(
         rules, gross, 0.0, yield_stress=material.yield_stress, modulus=material.modulus
     )
     rivets = _splice_rivets(bar, splice, rules, values)
-    return [pushed("splice plates in push", push), *(pushed(*one) for one in rivets)]
+    return [pushed("splice plates in push", push), *(_in_push(*one) for one in rivets)]
+
+
+def _in_push(check: str, thrust: float, remarks: tuple[str, ...]) -> Push:
+    """A check that a bar has in pull as well."""
+    return pushed(f"{check} in push", thrust, remarks)

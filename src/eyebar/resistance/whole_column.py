@@ -124,7 +124,8 @@ def run(bar: Bar) -> float:
 def _shape(bar: Bar) -> Properties:
     """Properties of what is left; given ones need no extreme fibres while nothing bends the bar."""
     section: Section = bar.left
-    if not isinstance(section, Given) or bar.pin_offset or bar.bow or run(bar):
+    bends = (bar.pin_offset, bar.other_pin_offset, bar.side_offset, bar.bow, run(bar))
+    if not isinstance(section, Given) or any(bends):
         return shape_of(section)
     r_x = measured(section.r_x, "radius of gyration about the horizontal axis")
     r_y = measured(section.r_y, "radius of gyration about the upright axis")
