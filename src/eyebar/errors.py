@@ -44,6 +44,11 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"known are: {', '.join(words)}" if words else "none is known here"
 
 
+def with_article(word: str) -> str:
+    """A word of ours with its article: `a length`, `an area`."""
+    return f"an {word}" if word[:1] in "aeiou" else f"a {word}"
+
+
 class EyebarError(Exception):
     """What eyebar refuses to do, and why. `code` is stable and stands in JSON answers."""
 

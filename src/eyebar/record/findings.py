@@ -5,6 +5,7 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, model_validator
 
 from eyebar.addresses import Address
+from eyebar.errors import with_article
 from eyebar.record.fields import (
     Code,
     Count,
@@ -58,8 +59,8 @@ class ReadingEntry(Entry):
     def _measure_fits(self) -> Self:
         for found in (self.value, self.plus_minus):
             if found and found.dimension is not self.what.dimension:
-                raise refusal(found, f"is a {found.dimension}",
-                              f"a {self.what} is a {self.what.dimension}")
+                raise refusal(found, f"is {with_article(found.dimension)}",
+                              f"{with_article(self.what)} is {with_article(self.what.dimension)}")
         if self.place and self.part.place:
             raise refusal(self.place, "gives a second place", "write the place once")
         return self

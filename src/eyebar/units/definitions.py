@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from enum import StrEnum
 from fractions import Fraction
 
-from eyebar.errors import Unreadable, did_you_mean, nearest
+from eyebar.errors import Unreadable, did_you_mean, nearest, with_article
 
 
 class Dimension(StrEnum):
@@ -142,7 +142,8 @@ def unit_size(text: str, unit: str, dimension: Dimension) -> Fraction:
         raise Unreadable(text, f"has the unknown unit '{unit}'", cure)
     found, size = UNITS[spelled]
     if found is not dimension:
-        raise Unreadable(text, f"is a {found}", f"here stands a {dimension}, {example(dimension)}")
+        wanted = f"here stands {with_article(dimension)}, {example(dimension)}"
+        raise Unreadable(text, f"is {with_article(found)}", wanted)
     return size
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from eyebar.errors import Unreadable
+from eyebar.errors import Unreadable, with_article
 from eyebar.units.definitions import (
     EXAMPLES,
     GREATEST,
@@ -98,12 +98,13 @@ def quantity(
     """
     even = plain(text)
     if len(even) > LONGEST_TEXT:
-        raise Unreadable(text, f"is not a {dimension}", f"write it {example(dimension)}")
+        raise _unlike(text, dimension)
     exact = _feet_and_inches(text, even) if dimension is Dimension.LENGTH else None
     if exact is None:
         exact = _number_and_unit(text, even, dimension)
     if exact < 0 and not signed:
-        raise Unreadable(text, "is below zero", f"a {dimension} cannot be negative here")
+        cure = f"{with_article(dimension)} cannot be negative here"
+        raise Unreadable(text, "is below zero", cure)
     limit, words = GREATEST[dimension]
     if greatest:
         limit, words = quantity(greatest, dimension).exact, greatest
@@ -129,8 +130,10 @@ def measure(text: str, *dimensions: Dimension) -> Quantity:
     kind = UNITS.get(spelled_here((found and found["unit"]) or ""), (None,))[0]
     if kind is None or kind in dimensions:
         return quantity(text, kind or dimensions[0])
-    wanted = " or ".join(f"a {dimension}, {example(dimension)}" for dimension in dimensions)
-    raise Unreadable(text, f"is a {kind}", f"here stands {wanted}")
+    wanted = " or ".join(
+        f"{with_article(dimension)}, {example(dimension)}" for dimension in dimensions
+    )
+    raise Unreadable(text, f"is {with_article(kind)}", f"here stands {wanted}")
 
 
 def pair(text: str) -> tuple[str, str]:
@@ -149,6 +152,11 @@ def day(text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise Unreadable(text, "is no day of the calendar", "look at its month and day") from None
+
+
+def _unlike(text: str, dimension: Dimension) -> Unreadable:
+    """The refusal of a text that is no measure of this dimension."""
+    return Unreadable(text, f"is not {with_article(dimension)}", f"write it {example(dimension)}")
 
 
 def _feet_and_inches(text: str, even: str) -> Fraction | None:
@@ -172,7 +180,7 @@ def _number_and_unit(text: str, even: str, dimension: Dimension) -> Fraction:
         raise Unreadable(text, "is not a finite number", f"write it {example(dimension)}")
     found = _QUANTITY.fullmatch(even)
     if not found:
-        raise Unreadable(text, f"is not a {dimension}", f"write it {example(dimension)}")
+        raise _unlike(text, dimension)
     size = _number(text, found["number"])
     if not found["unit"]:
         unit = EXAMPLES[dimension].rsplit(" ", 1)[1]
