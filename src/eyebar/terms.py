@@ -83,3 +83,64 @@ class Direction(StrEnum):
 
     UP = "up"
     DOWN = "down"
+
+
+class Form(StrEnum):
+    """The forms of truss that are laid out from panels and depth."""
+
+    KING_POST = "king post"
+    QUEEN_POST = "queen post"
+    PRATT = "Pratt"
+    HALF_HIP_PRATT = "half-hip Pratt"
+    SMALL_PRATT = "small Pratt"
+    DOUBLE_INTERSECTION_PRATT = "double-intersection Pratt"
+    PARKER = "Parker"
+    CAMELBACK = "Camelback"
+    WARREN = "Warren"
+    WARREN_WITH_VERTICALS = "Warren with verticals"
+    DOUBLE_INTERSECTION_WARREN = "double-intersection Warren"
+    HOWE = "Howe"
+    BALTIMORE = "Baltimore"
+    PENNSYLVANIA = "Pennsylvania"
+    BOWSTRING = "bowstring"
+    LENTICULAR = "lenticular"
+
+
+class EndPosts(StrEnum):
+    """How a truss ends: posts that lean, posts that stand upright, or none, the truss hanging from
+    the ends of its upper chord.
+    """
+
+    INCLINED = "inclined"
+    VERTICAL = "vertical"
+    NONE = "none"
+
+
+class FloorOn(StrEnum):
+    """Which chord carries the floor: the lower one of a through or pony truss, or a deck's."""
+
+    LOWER = "on the lower chord"
+    UPPER = "on the upper chord"
+
+
+class SubMembers(StrEnum):
+    """What holds the middle of a diagonal: a strut from below, or a tie from above."""
+
+    STRUTS = "sub-struts"
+    TIES = "sub-ties"
+
+
+class CurveShape(StrEnum):
+    """The line on which the joints of a curved chord lie."""
+
+    PARABOLA = "parabola"
+    CIRCLE = "circle"
+    FIVE_SLOPES = "five slopes"
+
+
+class RoadPlace(StrEnum):
+    """Where the road runs: between trusses braced overhead, between low ones, or on top."""
+
+    THROUGH = "through"
+    PONY = "pony"
+    DECK = "deck"

@@ -9,10 +9,9 @@ from numpy.typing import NDArray
 
 from eyebar.bridge.form_rules import FORMS, layout_of
 from eyebar.bridge.forms import Layout, Sizes
-from eyebar.record import EndPosts, FloorOn, Form, SubMembers
 from eyebar.record.form_joints import Pattern, depth_joints
 from eyebar.record.form_words import CURVED, SUBDIVIDED
-from eyebar.terms import Kind
+from eyebar.terms import EndPosts, FloorOn, Form, Kind, SubMembers
 
 PANEL = 180.0
 DEPTH = 240.0

@@ -52,7 +52,7 @@ def test_too_few_panels_for_the_form_are_refused() -> None:
         ("bars: [U1-L2, U5-L4]", "bars: [U1-L2]"),
         ("lateral points: [U1, U2, U3, U4, U5]", "lateral points: [U1, U4]"),
     )
-    assert "'5' panels are not 6 or more for this form" in said
+    assert "'5' panels must be 6 or more for this form" in said
 
 
 def test_a_depth_that_is_missing_is_named() -> None:

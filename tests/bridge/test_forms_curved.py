@@ -4,8 +4,7 @@ import pytest
 
 from eyebar.bridge.curves import circle, circle_radius, parabola
 from eyebar.errors import OutOfRange
-from eyebar.record import FloorOn, Form
-from eyebar.terms import Kind
+from eyebar.terms import FloorOn, Form, Kind
 from tests.bridge.forms import called, forces, form, of_kind
 
 

@@ -7,8 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from eyebar.bridge.forms import Layout
-from eyebar.record import EndPosts, FloorOn, Form
-from eyebar.terms import Kind
+from eyebar.terms import EndPosts, FloorOn, Form, Kind
 from tests.bridge.forms import called, form, of_kind
 
 

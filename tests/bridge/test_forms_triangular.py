@@ -2,8 +2,7 @@
 
 import pytest
 
-from eyebar.record import EndPosts, FloorOn, Form
-from eyebar.terms import Kind
+from eyebar.terms import EndPosts, FloorOn, Form, Kind
 from tests.bridge.forms import called, form, of_kind, redundancy
 from tests.published.test_burr_1902_moving import howe as burrs_howe
 from tests.published.test_burr_1902_moving import warren as burrs_warren

@@ -42,6 +42,7 @@ class Library(ModuleType):
         document = {
             "format": "eyebar/check/1", "bridge": {"name": "Sedgebarrow", "number": "1"},
             "date": "2026-06-09", "trusses": 2, "bars": 40, "rules": [],
+            "not_measured": [{"part": "upstream/U2-L4", "what": ["thickness"]}],
             "not_rated": [{"part": "upstream/U2-L4", "not_rated": "thickness not measured"}],
         }
         return self._answer(document, record, on, office)

@@ -8,9 +8,8 @@ import pytest
 
 from eyebar.addresses import address, place_on_part
 from eyebar.formula import all_formulas
-from eyebar.record.form_words import Form
 from eyebar.record.words import What
-from eyebar.terms import Kind, Level, Method
+from eyebar.terms import Form, Kind, Level, Method
 from tests.house.formulas_page import import_everything
 from tests.house.tracked import ROOT
 

@@ -4,9 +4,9 @@ from hashlib import sha256
 
 import pytest
 
-from eyebar.record import Bearing, Decided, Form, What
+from eyebar.record import Bearing, Decided, What
 from eyebar.sections.shapes import RodShape, RolledShape, Thread, Toes
-from eyebar.terms import Kind, Metal
+from eyebar.terms import Form, Kind, Metal
 from eyebar.units import Dimension
 from tests.record.field_book import SMALL, changed, faults_of, line_with, read
 

@@ -10,7 +10,6 @@ import pytest
 from eyebar.record import Record
 from eyebar.record.checking import not_measured
 from eyebar.record.fields import Entry
-from eyebar.record.form_words import CurveShape, EndPosts, FloorOn, Form, SubMembers
 from eyebar.record.words import (
     Bearing,
     Decided,
@@ -21,6 +20,7 @@ from eyebar.record.words import (
     What,
 )
 from eyebar.sections.shapes import RodShape, RolledShape, Thread, Toes
+from eyebar.terms import CurveShape, EndPosts, FloorOn, Form, SubMembers
 from tests.record.field_book import read
 
 PAGE = (Path(__file__).parents[2] / "docs" / "record.md").read_text(encoding="utf-8")

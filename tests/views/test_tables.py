@@ -9,6 +9,7 @@ from eyebar.terms import Level, Method
 from eyebar.views import (
     checking,
     forces,
+    not_measured,
     not_rated,
     posting,
     rating,
@@ -22,7 +23,8 @@ from tests.views import samples
 # Expected strings by hand from the samples and the rules of rounding.
 
 VIEWS = (
-    checking.Checked, forces.ForceRow, forces.ForceTable, not_rated.NotRatedRow, posting.Posting,
+    checking.Checked, forces.ForceRow, forces.ForceTable, not_measured.NotMeasuredRow,
+    not_rated.NotRatedRow, posting.Posting,
     rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
 )
 
@@ -154,9 +156,16 @@ def test_a_record_without_faults_is_summed_up() -> None:
     document = {
         "bridge": {"name": "Sedgebarrow Ford Bridge (invented)", "number": ""},
         "date": "2026-06-09", "trusses": 2, "bars": 40, "rules": ["the latest reading counts"],
+        "not_measured": [
+            {"part": f"upstream/{bar}", "what": ["width", "thickness"]}
+            for bar in ("U1", "U2", "U3")
+        ],
         "not_rated": [{"part": "upstream/U2-L4", "not_rated": "thickness not measured"}],
     }
     view = checking.checked(document)
+    assert cells(view.not_measured[0]) == [
+        "width, thickness", "3", "upstream/U1, upstream/U2, upstream/U3",
+    ]
     assert view.verdict == (
         "No fault. Sedgebarrow Ford Bridge (invented), as on 2026-06-09: 2 trusses, 40 bars."
     )

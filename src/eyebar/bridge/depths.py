@@ -6,10 +6,11 @@ from itertools import accumulate
 
 from eyebar.bridge.curves import circle, circle_radius, parabola
 from eyebar.errors import nearest
-from eyebar.record import CurveShape, Form, TrussesEntry
+from eyebar.record import TrussesEntry
 from eyebar.record.form_joints import depth_joints
 from eyebar.record.form_words import CURVED, POINTED
 from eyebar.record.layout import images_of
+from eyebar.terms import CurveShape, Form
 
 Missing = tuple[tuple[str, ...], str, object, str]
 """(path below `trusses`, rule, got, cure) of something wrong with the depths."""
@@ -31,6 +32,8 @@ class Arc:
         """Height at a panel point over the line between the ends [in], `rise` at the crown."""
         first, last = (self.stations[end] for end in self.ends)
         at, span = self.stations[number] - first, last - first
+        if span <= 0.0:
+            return rise
         match self.shape:
             case CurveShape.PARABOLA:
                 return parabola(at, span, rise)
@@ -48,6 +51,8 @@ def depths_of(
     """Joint -> depth [in] of a record's form, and what is wrong with what it says of them."""
     pattern = trusses.pattern(len(panels))
     joints = depth_joints(pattern)
+    if not joints:
+        return {}, ()
     if trusses.curve is not None:
         faults = tuple(_curve_faults(trusses, joints))
         return ({}, faults) if faults else (_on_curve(trusses, panels, joints), ())

@@ -16,7 +16,7 @@ from eyebar.bridge.forms_triangular import (
     warren_with_verticals,
 )
 from eyebar.errors import OutOfRange
-from eyebar.record import EndPosts, FloorOn, Form
+from eyebar.terms import EndPosts, FloorOn, Form
 
 ANY_END = tuple(EndPosts)
 LEANING = (EndPosts.INCLINED,)
@@ -45,7 +45,7 @@ class FormRule:
         """The numbers of panels that it allows, in words."""
         if self.least == self.most:
             return f"{self.least} for this form"
-        return f"{self.least} or more{' and even' if self.even else ''} for this form"
+        return f"{'an even number, ' if self.even else ''}{self.least} or more for this form"
 
 
 FORMS: Mapping[Form, FormRule] = {
@@ -68,6 +68,16 @@ FORMS: Mapping[Form, FormRule] = {
 }
 
 
+CURES = {
+    "panels": "look at the form and the panels",
+    "end posts": "write how this truss ends, or lay it out joint by joint",
+    "floor": "write the chord that carries the floor, or lay it out joint by joint",
+    "hip": "measure from the bearing to the hip, along the road",
+    "depths": "look at the depths and at the word for the form",
+}
+"""What of a shape was refused -> what to do about it."""
+
+
 def layout_of(form: Form, sizes: Sizes) -> Layout:
     """The layout of a form from its sizes.
 
@@ -80,6 +90,11 @@ def layout_of(form: Form, sizes: Sizes) -> Layout:
     for what, got, limit in broken_shape(form, sizes, layout):
         raise OutOfRange(what, got, limit)
     return layout
+
+
+def shape_rule(what: str, limit: str) -> tuple[str, str]:
+    """(rule, cure) in the words of a fault, of something of a shape that breaks its limit."""
+    return f"{'panels must' if what == 'panels' else 'must'} be {limit}", CURES[what]
 
 
 def broken_rules(form: Form, sizes: Sizes) -> Iterator[tuple[str, object, str]]:

@@ -10,9 +10,8 @@ from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 
 from eyebar.addresses import bar_name, ends_of
-from eyebar.record import EndPosts, FloorOn, SubMembers
 from eyebar.record.layout import mirrored_joint
-from eyebar.terms import Kind
+from eyebar.terms import EndPosts, FloorOn, Kind, SubMembers
 
 Point = tuple[float, float]
 
@@ -164,7 +163,7 @@ _PAIRS = (
 )
 CALLED_HUNG = {
     **dict(_PAIRS), **{under: upper for upper, under in _PAIRS}, "post": "vertical rod",
-    "end post": "end diagonal",
+    "end post": "end diagonal", "middle counter": "brace",
 }
 """What a bar is called -> what its image is called in the truss turned over."""
 _KINDS_HUNG = {

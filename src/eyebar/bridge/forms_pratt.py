@@ -17,12 +17,12 @@ from eyebar.bridge.forms import (
     laid,
     over_panel_points,
 )
-from eyebar.record import EndPosts
-from eyebar.terms import Kind
+from eyebar.terms import EndPosts, FloorOn, Kind
 
 CROSSED = (Kind.COUNTER, Kind.DIAGONAL)
 """With an odd number of panels either diagonal of the middle one is called by either word."""
 ROD_OR_POST = (Kind.HIP_VERTICAL, Kind.POST)
+POST_OR_ROD = ROD_OR_POST[::-1]
 
 
 def pratt(sizes: Sizes) -> Layout:
@@ -144,9 +144,19 @@ def verticals(sizes: Sizes) -> Iterator[LaidBar]:
     if leaning:
         yield from leaning_ends(sizes)
     for i in range(1, count):
-        hip = leaning and i in (1, count - 1)
-        called, kind = ("hip vertical", Kind.HIP_VERTICAL) if hip else ("post", Kind.POST)
-        yield bar(f"U{i}", f"L{i}", called, kind)
+        if leaning and i in (1, count - 1):
+            yield hip_vertical(i, sizes)
+        else:
+            yield bar(f"U{i}", f"L{i}", "post", Kind.POST)
+
+
+def hip_vertical(i: int, sizes: Sizes) -> LaidBar:
+    """The vertical under a hip: it hangs its floor joint; under a deck there is none to hang, and
+    what a diagonal brings to its foot it must push up.
+    """
+    if sizes.floor is FloorOn.UPPER:
+        return bar(f"U{i}", f"L{i}", "post", *POST_OR_ROD)
+    return bar(f"U{i}", f"L{i}", "hip vertical", Kind.HIP_VERTICAL)
 
 
 def falling(sizes: Sizes, first: int) -> Iterator[LaidBar]:

@@ -8,8 +8,8 @@ by a sub-strut from below or a sub-tie from above, and carries the floor there b
 from collections.abc import Iterator
 
 from eyebar.bridge.forms import LaidBar, Layout, Sizes, bar, both_halves, chord, hung, laid
-from eyebar.record import EndPosts, FloorOn, SubMembers
-from eyebar.terms import Kind
+from eyebar.bridge.forms_pratt import ROD_OR_POST, hip_vertical
+from eyebar.terms import EndPosts, FloorOn, Kind, SubMembers
 
 MainPanel = tuple[int, int, int]
 """A main panel by the panel points at its upper joint, its middle and its lower joint."""
@@ -19,12 +19,14 @@ def baltimore(sizes: Sizes) -> Layout:
     """A Pratt truss of level chords and halved panels; of a curved chord it is a Pennsylvania."""
     if sizes.end_posts is EndPosts.NONE:
         return hung(_rising, sizes)
-    return _subdivided(sizes, [(a, a + 1, a + 2) for a in _main_points(sizes)])
+    panels = [(a, a + 1, a + 2) for a in _main_points(sizes)]
+    return _subdivided(sizes, panels, ("post", Kind.POST))
 
 
 def _rising(sizes: Sizes) -> Layout:
     """The same with diagonals that rise towards the middle: what hangs is this turned over."""
-    return _subdivided(sizes, [(a + 2, a + 1, a) for a in _main_points(sizes)])
+    panels = [(a + 2, a + 1, a) for a in _main_points(sizes)]
+    return _subdivided(sizes, panels, ("vertical rod", *ROD_OR_POST))
 
 
 def _main_points(sizes: Sizes) -> list[int]:
@@ -33,15 +35,17 @@ def _main_points(sizes: Sizes) -> list[int]:
     return [a for a in range(first, sizes.count, 2) if 2 * a + 4 <= sizes.count]
 
 
-def _subdivided(sizes: Sizes, panels: list[MainPanel]) -> Layout:
+def _subdivided(
+    sizes: Sizes, panels: list[MainPanel], vertical: tuple[str, *tuple[Kind, ...]]
+) -> Layout:
     count = sizes.count
     middle = [count // 2 - 1] if count % 4 else []
     halves = [*_ends(sizes), *(half for panel in panels for half in _panel(panel, sizes))]
     for a in middle:
-        halves += _all_four((a, a + 1, a + 2), "middle counter", Kind.COUNTER, Kind.DIAGONAL)
+        halves += _all_four((a, a + 1, a + 2), "middle half", Kind.COUNTER, Kind.DIAGONAL)
     bars = [
         *chord("U", _upper(sizes)), *chord("L", _lower(sizes)), *both_halves(halves, count),
-        *_verticals(sizes), *_sub_verticals(sizes),
+        *_verticals(sizes, *vertical), *_sub_verticals(sizes),
     ]
     possible = [
         half for panel in panels for half in _all_four(panel, "counter", Kind.COUNTER)
@@ -78,12 +82,13 @@ def _ends(sizes: Sizes) -> Iterator[LaidBar]:
     yield bar("M1", "L2", "sub-strut", Kind.DIAGONAL)
 
 
-def _verticals(sizes: Sizes) -> Iterator[LaidBar]:
+def _verticals(sizes: Sizes, called: str, *kinds: Kind) -> Iterator[LaidBar]:
     leaning = sizes.end_posts is EndPosts.INCLINED
     for i in range(2, sizes.count, 2):
-        hip = leaning and i in (2, sizes.count - 2)
-        called, kind = ("hip vertical", Kind.HIP_VERTICAL) if hip else ("post", Kind.POST)
-        yield bar(f"U{i}", f"L{i}", called, kind)
+        if leaning and i in (2, sizes.count - 2):
+            yield hip_vertical(i, sizes)
+        else:
+            yield bar(f"U{i}", f"L{i}", called, *kinds)
 
 
 def _sub_verticals(sizes: Sizes) -> Iterator[LaidBar]:

@@ -13,9 +13,15 @@ from eyebar.bridge.forms import (
     laid,
     over_panel_points,
 )
-from eyebar.bridge.forms_pratt import ROD_OR_POST, crossing, frame, leaning_ends
-from eyebar.record import EndPosts
-from eyebar.terms import Kind
+from eyebar.bridge.forms_pratt import (
+    POST_OR_ROD,
+    ROD_OR_POST,
+    crossing,
+    frame,
+    hip_vertical,
+    leaning_ends,
+)
+from eyebar.terms import EndPosts, FloorOn, Kind
 
 
 def king_post(sizes: Sizes) -> Layout:
@@ -93,7 +99,7 @@ def double_intersection_warren(sizes: Sizes) -> Layout:
     if sizes.end_posts is EndPosts.NONE:
         return hung(double_intersection_warren, sizes)
     count = sizes.count
-    hips = both_halves([bar("U1", "L1", "hip vertical", Kind.HIP_VERTICAL)], count)
+    hips = both_halves([hip_vertical(1, sizes)], count)
     crossed = (
         bar(one.ends[0], one.ends[1], "web diagonal", Kind.DIAGONAL)
         for one in crossing(sizes, "", Kind.DIAGONAL)
@@ -104,8 +110,11 @@ def double_intersection_warren(sizes: Sizes) -> Layout:
 
 
 def _posts(sizes: Sizes, called: str) -> list[LaidBar]:
-    """Chords, braces, and a rod under each upper joint."""
-    rods = (bar(f"U{i}", f"L{i}", called, *ROD_OR_POST) for i in sizes.tops)
+    """Chords, braces, and a rod under each upper joint; under a deck a post."""
+    kinds = ROD_OR_POST
+    if sizes.floor is FloorOn.UPPER:
+        called, kinds = called.replace("rod", "post"), POST_OR_ROD
+    rods = (bar(f"U{i}", f"L{i}", called, *kinds) for i in sizes.tops)
     return [*frame(sizes), *leaning_ends(sizes), *rods]
 
 
@@ -118,5 +127,5 @@ def _between(i: int, letter: str) -> LaidBar:
 def _verticals(count: int) -> Iterator[LaidBar]:
     for i in range(1, count):
         hanger = min(i, count - i) % 2 == 1
-        called, kinds = ("hanger", ROD_OR_POST) if hanger else ("post", ROD_OR_POST[::-1])
+        called, kinds = ("hanger", ROD_OR_POST) if hanger else ("post", POST_OR_ROD)
         yield bar(f"U{i}", f"L{i}", called, *kinds)

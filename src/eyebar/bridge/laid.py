@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from eyebar.addresses import ends_of
 from eyebar.bridge.depths import depths_of
-from eyebar.bridge.form_rules import FORMS, broken_rules, broken_shape
+from eyebar.bridge.form_rules import FORMS, broken_rules, broken_shape, shape_rule
 from eyebar.bridge.forms import LaidBar, Layout, Sizes
 from eyebar.errors import Fault
 from eyebar.record import Record, TrussesEntry
@@ -81,16 +81,6 @@ def said_of_skew(record: Record) -> tuple[str, ...]:
     )
 
 
-CURES = {
-    "panels": "look at the form and the panels",
-    "end posts": "write how this truss ends, or lay it out joint by joint",
-    "floor": "write the chord that carries the floor, or lay it out joint by joint",
-    "hip": "measure from the bearing to the hip, along the road",
-    "depths": "look at the depths and at the word for the form",
-}
-"""What of the form a layout was refused for -> what to do about it."""
-
-
 def _by_form(record: Record) -> tuple[Layout, list[Fault]]:
     """The layout of a form. Depths that are missing do not hide what else is wrong with it."""
     trusses = record.trusses
@@ -113,11 +103,10 @@ def _by_form(record: Record) -> tuple[Layout, list[Fault]]:
     layout = EMPTY if broken else FORMS[trusses.form].lay(sizes)
     if not broken and not missing:
         broken = tuple(broken_shape(trusses.form, sizes, layout))
-    return layout, faults + [
-        fault(record, ("trusses", what), f"{'panels are' if what == 'panels' else 'is'} not "
-              f"{limit}", got=got, cure=CURES[what])
-        for what, got, limit in broken
-    ]
+    for what, got, limit in broken:
+        rule, cure = shape_rule(what, limit)
+        faults.append(fault(record, ("trusses", what), rule, got=got, cure=cure))
+    return layout, faults
 
 
 def _panels(trusses: TrussesEntry) -> list[float]:

@@ -9,7 +9,15 @@ import typer
 from eyebar import __version__
 from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_json
-from eyebar.terms import Level, Method
+from eyebar.terms import (
+    CurveShape,
+    EndPosts,
+    Form,
+    Level,
+    Method,
+    RoadPlace,
+    SubMembers,
+)
 
 app = typer.Typer(
     add_completion=False,
@@ -84,6 +92,52 @@ def demo(
         print_json(document)
     else:
         print_demonstration(document, write)
+
+
+@app.command()
+def new(
+    *,
+    form: Annotated[Form, typer.Option(help="The form of the trusses.")],
+    panels: Annotated[str, typer.Option(help="'7 at 15 ft', or a list: '14 ft, 15 ft, 14 ft'.")],
+    depth: Annotated[str, typer.Option(help="Greatest depth between the chords: '20 ft'.")],
+    place: Annotated[
+        RoadPlace, typer.Option("--floor", help="Where the road runs.")
+    ] = RoadPlace.THROUGH,
+    end_posts: Annotated[
+        EndPosts | None, typer.Option(help="How the trusses end; else inclined, if they can.")
+    ] = None,
+    sub_members: Annotated[
+        SubMembers, typer.Option(help="In halved panels: what holds the diagonals.")
+    ] = SubMembers.STRUTS,
+    counters: Annotated[str, typer.Option(help="Counters by name: 'U3-L2, U4-L5'.")] = "",
+    hip: Annotated[str, typer.Option(help="Of a half-hip truss: from bearing to hip.")] = "",
+    curve: Annotated[
+        CurveShape | None, typer.Option(help="The line of a chord that is not level.")
+    ] = None,
+    rise: Annotated[str, typer.Option(help="Of the curve, from its first joint up.")] = "",
+    sag: Annotated[str, typer.Option(help="Of a lenticular truss, below its bearings.")] = "",
+    shoulder: Annotated[str, typer.Option(help="Of five slopes: where it is level, 'U3'.")] = "",
+    name: Annotated[str, typer.Option(help="The bridge's name.")] = "",
+    built: Annotated[str, typer.Option(help="The year.")] = "not measured",
+    spacing: Annotated[str, typer.Option(help="Between the trusses' centres.")] = "not measured",
+    clear_width: Annotated[str, typer.Option(help="Between the curbs.")] = "not measured",
+    output: Annotated[Path, typer.Option("-o", "--output", metavar="FILE")] = Path("bridge.yaml"),
+) -> None:
+    """Begin a record from a form and a few sizes; the rest are questions."""
+    from eyebar.bridge.begun import Beginning
+    from eyebar.cli.beginning import begin, print_begun
+
+    with refusing(as_json=False):
+        begin(
+            Beginning(
+                form=form, panels=panels, depth=depth, place=place, end_posts=end_posts,
+                sub_members=sub_members, counters=counters, hip=hip, curve=curve, rise=rise,
+                sag=sag, shoulder=shoulder, name=name, built=built, spacing=spacing,
+                clear_width=clear_width,
+            ),
+            output,
+        )
+    print_begun(output)
 
 
 @app.command()

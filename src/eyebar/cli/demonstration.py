@@ -51,7 +51,7 @@ def print_demonstration(document: dict[str, Any], folder: Path) -> None:
     governing = document["posting"]["governed_by"]
     commands = [("rate",), *([("explain", governing["part"])] if governing else []), ("check",)]
     for name, *rest in commands:
-        typer.echo(f"  {shlex.join([*_myself(), name, str(_record(folder)), *rest])}")
+        typer.echo(f"  {shlex.join([*myself(), name, str(_record(folder)), *rest])}")
     typer.echo("Change something in the record, then check it and rate it again.")
 
 
@@ -63,7 +63,7 @@ def _result(folder: Path) -> Path:
     return folder / f"{SHOWN}.rate.json"
 
 
-def _myself() -> list[str]:
+def myself() -> list[str]:
     """How this program is called from where the user stands."""
     if shutil.which("eyebar"):
         return ["eyebar"]

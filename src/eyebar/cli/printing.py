@@ -7,6 +7,7 @@ import typer
 from eyebar.cli.terminal import print_list, print_table, print_text
 from eyebar.views.checking import checked
 from eyebar.views.forces import ForceRow, ForceTable
+from eyebar.views.not_measured import NotMeasuredRow
 from eyebar.views.not_rated import NotRatedRow
 from eyebar.views.posting import posting
 from eyebar.views.rating import RatingRow, RatingTable
@@ -25,6 +26,9 @@ def print_check(document: Document) -> None:
     view = checked(document)
     print_text(view.verdict)
     print_list(view.rules)
+    if view.not_measured:
+        typer.echo()
+        print_table(NotMeasuredRow, view.not_measured)
     if view.not_rated:
         typer.echo()
         print_table(NotRatedRow, view.not_rated)

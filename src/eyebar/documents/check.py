@@ -6,7 +6,7 @@ from typing import Any
 
 from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, closing, heading, opened
 from eyebar.rating.not_rated import unrated_parts
-from eyebar.record import Record
+from eyebar.record import Record, not_measured
 
 
 def check_document(
@@ -23,6 +23,9 @@ def check_document(
         "trusses": len(trusses),
         "bars": sum(len(truss.bars) + len(truss.broken) for truss in trusses),
         "rules": list(one.bridge.rules),
+        "not_measured": [
+            {"part": part, "what": list(what)} for part, what in _not_measured(one.record).items()
+        ],
         "not_rated": [
             {"part": address, "not_rated": reason}
             for address, reason in unrated_parts(one.bridge, one.values)
@@ -30,3 +33,11 @@ def check_document(
         "cautions": [CAUTION, NOT_ASSUMED_SOUND],
         **closing(one),
     }
+
+
+def _not_measured(record: Record) -> dict[str, list[str]]:
+    """Part -> the sizes of it that nobody has measured."""
+    found: dict[str, list[str]] = {}
+    for size in not_measured(record):
+        found.setdefault(size.part, []).append(size.what)
+    return found

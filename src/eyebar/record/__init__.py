@@ -6,7 +6,6 @@ from eyebar.record.editing import override_in_file, with_override, write_whole
 from eyebar.record.fields import NOT_MEASURED, Sides
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry, ReadingEntry
 from eyebar.record.floor import FloorEntry
-from eyebar.record.form_words import CurveShape, EndPosts, FloorOn, Form, SubMembers
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
 from eyebar.record.models import Record
 from eyebar.record.reading import FORMAT, LARGEST, read_record, record_of
@@ -22,15 +21,11 @@ __all__ = [
     "Bearing",
     "Checked",
     "ConditionEntry",
-    "CurveShape",
     "Decided",
     "DecisionEntry",
     "EndFixing",
-    "EndPosts",
     "EndsEntry",
     "FloorEntry",
-    "FloorOn",
-    "Form",
     "InspectionEntry",
     "JointBlockEntry",
     "MaterialEntry",
@@ -41,7 +36,6 @@ __all__ = [
     "RoadSurface",
     "SectionEntry",
     "Sides",
-    "SubMembers",
     "TrussesEntry",
     "Unmeasured",
     "What",

@@ -1,5 +1,6 @@
 """What `eyebar check` says of a record: every fault, and what nobody has measured."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path as FilePath
@@ -13,7 +14,10 @@ from eyebar.record.sizes import unmeasured
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unmeasured:
-    """A size that nobody has measured: `part` is an address, `what` the word for the size."""
+    """A size that nobody has measured: `part` is an address, `what` the word for the size.
+
+    What is of no one part stands under `bridge`, `trusses` or `floor`.
+    """
 
     part: str
     what: str
@@ -55,10 +59,31 @@ def not_measured(record: Record) -> tuple[Unmeasured, ...]:
         for bar, group in bars_in(record, truss).items()
         for what in unmeasured(section_on(record, f"{truss}/{bar}", group, date.max))
     ]
-    floor = record.floor
-    if floor.deck.thickness is None:
-        found.append(("floor/deck", "deck thickness"))
-    if floor.surfacing is not None and floor.surfacing.thickness is None:
-        found.append(("floor/deck", "surfacing thickness"))
+    found += _of_no_bar(record)
     return tuple(Unmeasured(part=part, what=what) for part, what in found
                  if (part, what) not in read)
+
+
+def _of_no_bar(record: Record) -> Iterator[tuple[str, str]]:
+    """What of bridge, trusses, road and floor is not measured."""
+    floor, stringers = record.floor, record.floor.stringers
+    size = stringers.size
+    skew_asked = record.ends.skew is None and "skew" in record.ends.model_fields_set
+    asked: tuple[tuple[str, str, object], ...] = (
+        ("bridge", "year", record.built),
+        ("bridge", "skew", None if skew_asked else ""),
+        ("trusses", "spacing", record.trusses.spacing),
+        ("floor", "clear width", floor.clear_width),
+        *(("floor", f"curb to {truss} truss", curb) for truss, curb in floor.curbs.items()),
+        ("floor/deck", "deck thickness", floor.deck.thickness),
+        ("floor/deck", "surfacing thickness", floor.surfacing is None or floor.surfacing.thickness),
+        ("floor", "number of stringers", stringers.number),
+        ("floor", "size of stringers", size is None or (size.width and size.thickness)),
+        ("floor", "weight of stringers", stringers.weight),
+        ("floor", "weight of floorbeams", floor.floorbeams.weight),
+        ("floor", "weight of railing", floor.railing is None or floor.railing.weight),
+        ("floor", "weight of bracing", floor.bracing is None or floor.bracing.weight),
+        *(("floor", f"weight of {name}", line.weight)
+          for name, line in {**floor.utilities, **floor.others}.items()),
+    )
+    yield from ((part, what) for part, what, known in asked if known is None)

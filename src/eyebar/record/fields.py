@@ -248,7 +248,7 @@ UnsureCount = Annotated[int | None, BeforeValidator(perhaps(_whole(1, 200)))]
 Planes = Annotated[int, BeforeValidator(_whole(1, 2))]
 Lanes = Annotated[int, BeforeValidator(_whole(1, 6))]
 Code = Annotated[int, BeforeValidator(_whole(0, 9))]
-Trucks = Annotated[int, BeforeValidator(_whole(0, 100_000))]
+Trucks = Annotated[int | None, BeforeValidator(perhaps(_whole(0, 100_000)))]
 
 Length = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH))]
 """A length greater than zero [in]."""

@@ -8,7 +8,8 @@ over the middle of panel 3.
 
 from dataclasses import dataclass
 
-from eyebar.record.form_words import SUBDIVIDED, EndPosts, FloorOn, Form
+from eyebar.record.form_words import SUBDIVIDED
+from eyebar.terms import EndPosts, FloorOn, Form
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -51,7 +51,7 @@ class Source:
 class TrafficEntry(Entry):
     """How busy the road is."""
 
-    trucks_a_day: Trucks | None = None
+    trucks_a_day: Trucks = None
     """In one direction; left out or not measured: unknown."""
 
 

@@ -25,16 +25,9 @@ from eyebar.record.fields import (
     word,
 )
 from eyebar.record.form_joints import Pattern
-from eyebar.record.form_words import (
-    FORM_CURES,
-    SUBDIVIDED,
-    CurveShape,
-    EndPosts,
-    FloorOn,
-    Form,
-    SubMembers,
-)
+from eyebar.record.form_words import FORM_CURES, SUBDIVIDED
 from eyebar.record.words import Bearing
+from eyebar.terms import CurveShape, EndPosts, FloorOn, Form, SubMembers
 
 BearingWord = Annotated[Bearing, BeforeValidator(word(Bearing))]
 FormWord = Annotated[Form, BeforeValidator(word(Form, FORM_CURES))]

@@ -33,7 +33,12 @@ def not_rated_rows(parts: Iterable[Document]) -> tuple[NotRatedRow, ...]:
         NotRatedRow(
             reason=reason,
             count=str(len(addresses)),
-            parts=", ".join([*addresses[:NAMED], *(["..."] if len(addresses) > NAMED else [])]),
+            parts=first_few(addresses),
         )
         for reason, addresses in reasons.items()
     )
+
+
+def first_few(addresses: list[str]) -> str:
+    """The first few addresses in one line."""
+    return ", ".join([*addresses[:NAMED], *(["..."] if len(addresses) > NAMED else [])])
