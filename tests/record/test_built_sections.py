@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from eyebar.record import SectionEntry, What
+from eyebar.record.checking import not_measured
 from eyebar.record.sizes import pieces_of, sizes_of, unmeasured
 from eyebar.sections.shapes import Loops, Placed, Thread, Toes
 from tests.record.field_book import changed, faults_of, line_with, read
@@ -376,3 +377,25 @@ def test_a_clevis_wears_wider_like_any_hole() -> None:
 
     assert rules("1 3/8 in") == ["is less than the hole as built, '1 1/2 in'"]
     assert rules("3 in") == ["is a hole no narrower than its head of '3 in'"]
+
+
+def test_what_nobody_measured_of_joints_and_blocks_is_listed() -> None:
+    said = (
+        "    splice: {butted: true, plates: [10 in x not measured],\n"
+        "      rivets: {number: 12, diameter: not measured}}\n"
+        "    pin plates: {plate: not measured, hole: 2 1/2 in, beyond hole: not measured}\n"
+        "    rivet holes: {rivet: 3/4 in, holes: [{where: web, lines: 2, gauge: not measured}]}\n"
+        "    jaw: not measured\n"
+    )
+    record = read(changed(
+        ("    bars: [U1..U5]\n", f"    bars: [U1..U5]\n{said}"),
+        ("\nfloor:\n", "\njoint blocks: {hips: {joints: [U1], truss: upstream, material: iron}}\n"
+         "\nfloor:\n"),
+    ))
+    of_chord = [one.what for one in not_measured(record) if one.part == "downstream/U2-U3"]
+    assert of_chord == [
+        "splice plate thickness", "splice rivet diameter", "pin plate width",
+        "pin plate thickness", "pin plate beyond hole", "rivet hole gauge", "jaw",
+    ]
+    of_blocks = [one for one in not_measured(record) if one.what == "bearing"]
+    assert [one.part for one in of_blocks] == ["upstream/U1/joint block"]

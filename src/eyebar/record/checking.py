@@ -9,7 +9,7 @@ from eyebar.errors import BadRecord, Fault
 from eyebar.record.layout import bars_in, section_on
 from eyebar.record.models import Record
 from eyebar.record.reading import read_record
-from eyebar.record.sizes import unmeasured
+from eyebar.record.sizes import unmeasured, unmeasured_in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,9 +59,38 @@ def not_measured(record: Record) -> tuple[Unmeasured, ...]:
         for bar, group in bars_in(record, truss).items()
         for what in unmeasured(section_on(record, f"{truss}/{bar}", group, date.max))
     ]
-    found += _of_no_bar(record)
+    found += [*_of_joints(record), *_of_blocks(record), *_of_no_bar(record)]
     return tuple(Unmeasured(part=part, what=what) for part, what in found
                  if (part, what) not in read)
+
+
+JOINTS = ("splice", "pin plates", "rivet holes")
+"""What a group says of the joints of its bars, in blocks of sizes."""
+
+
+def _of_joints(record: Record) -> Iterator[tuple[str, str]]:
+    """Splices, pin plates, jaws and rivet holes with a size that is not measured, bar by bar."""
+    for truss in record.trusses.names:
+        for bar, group in bars_in(record, truss).items():
+            part = f"{truss}/{bar}"
+            said = (record.overrides.get(part), record.members[group])
+            entries = [entry for entry in said if entry is not None]
+            for name in JOINTS:
+                field = name.replace(" ", "_")
+                blocks = [block for entry in entries if (block := getattr(entry, field))]
+                if blocks:
+                    yield from ((part, what) for what in unmeasured_in(name, blocks[0]))
+            jaws = [entry.jaw for entry in entries if "jaw" in entry.model_fields_set]
+            if jaws and jaws[0] is None:
+                yield part, "jaw"
+
+
+def _of_blocks(record: Record) -> Iterator[tuple[str, str]]:
+    """Blocks at joints whose bearing is not measured."""
+    for entry in record.joint_blocks.values():
+        if entry.bearing is None:
+            for truss in (entry.truss,) if entry.truss else record.trusses.names:
+                yield from ((f"{truss}/{joint}/joint block", "bearing") for joint in entry.joints)
 
 
 def _of_no_bar(record: Record) -> Iterator[tuple[str, str]]:

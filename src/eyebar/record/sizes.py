@@ -15,6 +15,8 @@ ON_ANY_BAR = (What.BOW, What.KINK, What.GAP, What.CRACK, What.PULL)
 """What may be read on a bar of any section."""
 MAY_GROW = (What.HOLE, What.CLEVIS_HOLE, What.PACK_RUST, *ON_ANY_BAR)
 """What wear and rust make greater; every other size can only shrink."""
+NAMELESS = ("bar", "plate", "size", "holes")
+"""Keys that add nothing to the name of what they stand in."""
 TOUCHING = (Placed.BACK_TO_BACK, Placed.STAR)
 """Angles that lie close enough together for rust to pack between them."""
 
@@ -59,7 +61,7 @@ def unmeasured(section: SectionEntry) -> tuple[str, ...]:
         if isinstance(block, Sides):
             found += _unmeasured_sides(heading, block)
         elif isinstance(block, Entry):
-            found += _unmeasured_sizes(heading, block)
+            found += unmeasured_in(heading, block)
         elif isinstance(block, tuple):
             found += [word for sides in block for word in _unmeasured_sides("", sides)]
         elif block is None and name in section.model_fields_set and heading == "rivet lines":
@@ -70,18 +72,23 @@ def unmeasured(section: SectionEntry) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _unmeasured_sizes(heading: str, block: Entry) -> list[str]:
+def unmeasured_in(heading: str, block: Entry) -> list[str]:
+    """The words of all sizes of a block that are not measured, its heading before each."""
     found: list[str] = []
     for name in type(block).model_fields:
         size = getattr(block, name)
-        word = "" if name in ("bar", "plate", "size") else name.replace("_", " ")
+        word = "" if name in NAMELESS else name.replace("_", " ")
         joined = " ".join(part for part in (heading.removesuffix("s"), word) if part)
         if isinstance(size, Sides):
             found += _unmeasured_sides(joined, size)
         elif isinstance(size, Legs):
             found += _unmeasured_legs(joined.removesuffix("s"), size)
         elif isinstance(size, Entry):
-            found += _unmeasured_sizes(joined, size)
+            found += unmeasured_in(joined, size)
+        elif isinstance(size, tuple):
+            for one in size:
+                found += unmeasured_in(joined, one) if isinstance(one, Entry) else (
+                    _unmeasured_sides(joined.removesuffix("s"), one))
         elif size is None and name in block.model_fields_set:
             found.append(joined)
     return found
