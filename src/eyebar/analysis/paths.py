@@ -219,8 +219,7 @@ def _next_event(state: Floats, rate: Floats, at: Floats, cap: Floats) -> tuple[F
         return cap.copy(), np.full(len(at), CAP)
     scale = RATE * (1.0 + np.abs(rate).max(axis=1, keepdims=True))
     falling = rate < -scale
-    with np.errstate(divide="ignore", invalid="ignore"):
-        when = np.where(falling, -state / rate, np.inf)
+    when = np.where(falling, -state / np.where(falling, rate, 1.0), np.inf)
     event = when.argmin(axis=1)
     until = np.maximum(when[np.arange(len(at)), event], at)
     capped = until >= cap
