@@ -82,7 +82,7 @@ class TestE2:
     def test_what_the_thin_web_leaves(self) -> None:
         stress = nominal_column_stress(50.0, self.SLENDERNESS, STEEL)
         width = effective_width(
-            15.0, 0.25, limit=1.49, modulus=STEEL, stress=stress, carrying=1.92, imperfect=0.34
+            15.0, 0.25, modulus=STEEL, stress=stress, carrying=1.92, imperfect=0.34
         )
         part = thin_plate_factor(1.0, self.AREA, idle_area(1, 15.0, width, 0.25))
         assert part == printed(
@@ -122,7 +122,7 @@ class TestE12:
         torsion = (8 * 0.75**3 + 5 * 0.75**3 + self.BETWEEN * 0.375**3) / 3
         warping = 0.75 * self.BETWEEN**2 / 12 * (8**3 * 5**3) / (8**3 + 5**3)
         twisting = twisting_stress(
-            shear=11_200.0, torsion=torsion, modulus=STEEL, warping=warping, length=14 * 12.0,
+            rigidity=11_200.0, torsion=torsion, modulus=STEEL, warping=warping, length=168.0,
             area=self.AREA, polar_radius=radius,
         )
         stress = bending_and_twisting(bending_stress(STEEL, slenderness), twisting, part)

@@ -14,7 +14,7 @@ from tests.published.printing import printed
 def test_the_load_at_which_the_cross_twists() -> None:
     shear = shear_modulus(29_000.0)
     stress = twisting_stress(
-        shear=shear, torsion=16.0, modulus=29_000.0, warping=0.0, length=240.0, area=48.0,
+        rigidity=shear, torsion=16.0, modulus=29_000.0, warping=0.0, length=240.0, area=48.0,
         polar_radius=math.sqrt((1152 + 1152) / 48),
     )
     assert 48 * stress == printed("3,718")

@@ -61,7 +61,7 @@ def test_an_equal_angle_bends_about_its_axis_of_symmetry_and_twists() -> None:
     )
     assert radius**2 == pytest.approx(5.169271, rel=1e-6)
     twisting = twisting_stress(
-        shear=shear_modulus(IRON), torsion=piece.torsion, modulus=IRON, warping=0.0, length=40.0,
+        rigidity=shear_modulus(IRON), torsion=piece.torsion, modulus=IRON, warping=0.0, length=40.0,
         area=piece.area, polar_radius=radius,
     )
     assert twisting == pytest.approx(10.8119, abs=5e-5)

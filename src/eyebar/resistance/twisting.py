@@ -59,7 +59,7 @@ def polar_radius(
 @formula(
     "F_z = (G * J + pi**2 * E * C_w / L**2) / (A * r_0**2)",
     result=Symbol("stress at which the bar twists", "ksi"),
-    G=Symbol("shear modulus", "ksi", "shear", low=9000.0, high=12000.0),
+    G=Symbol("shear modulus", "ksi", "rigidity", low=9000.0, high=12000.0),
     J=Symbol("torsion constant", "in4", "torsion", low=0.05, high=10.0),
     E=MODULUS,
     C_w=Symbol("warping constant", "in6", "warping", low=0.0, high=900.0),
@@ -69,7 +69,7 @@ def polar_radius(
     source=THIN_WALLED + ", from memory",
 )
 def twisting_stress(
-    *, shear: float, torsion: float, modulus: float, warping: float, length: float, area: float,
+    *, rigidity: float, torsion: float, modulus: float, warping: float, length: float, area: float,
     polar_radius: float,
 ) -> float:
     """Stress at which a bar twists about its shear centre, were that its centre [ksi].
@@ -78,7 +78,7 @@ def twisting_stress(
     held against twisting, free to warp.
     """
     warped = math.pi**2 * modulus * warping / length**2
-    return (shear * torsion + warped) / (area * polar_radius**2)
+    return (rigidity * torsion + warped) / (area * polar_radius**2)
 
 
 @formula(
@@ -208,7 +208,7 @@ def least_twisting_stress(
         piece.i_x, piece.i_y, area=piece.area, aside=piece.aside, above=piece.above
     )
     twisting = twisting_stress(
-        shear=shear_modulus(modulus), torsion=piece.torsion, modulus=modulus,
+        rigidity=shear_modulus(modulus), torsion=piece.torsion, modulus=modulus,
         warping=piece.warping, length=length, area=piece.area, polar_radius=radius,
     )
     if abs(piece.product) > NEGLIGIBLE * (piece.i_x + piece.i_y):

@@ -21,7 +21,9 @@ from eyebar.sections.shapes import Rolled, RolledShape, Section
 REACH = Symbol("width of flange from the middle of the web", "in", "reach", low=1.5, high=4.0)
 FLANGE_THICKNESS = Symbol("mean flange thickness", "in", "flange_thickness", low=0.2, high=0.9)
 WEB = Symbol("web thickness", "in", "web", low=0.2, high=0.9)
-BETWEEN = Symbol("distance between the middles of the flanges", "in", "between", low=4.0, high=20.0)
+BETWEEN = Symbol(
+    "distance between the middles of the flanges", "in", "flange_distance", low=4.0, high=20.0
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,12 +67,12 @@ def plate_torsion(width: float, thickness: float) -> float:
     h=BETWEEN,
     source="theory of thin-walled bars, from memory",
 )
-def i_warping(side_inertia: float, between: float) -> float:
+def i_warping(side_inertia: float, flange_distance: float) -> float:
     """Warping constant of an I-beam with flanges alike [in6].
 
     Inertia [in4], length [in]; scalars or arrays. Limits: none.
     """
-    return side_inertia * between**2 / 4
+    return side_inertia * flange_distance**2 / 4
 
 
 @formula(
@@ -82,15 +84,17 @@ def i_warping(side_inertia: float, between: float) -> float:
     t_w=WEB,
     source="theory of thin-walled bars, from memory",
 )
-def channel_warping(flange_thickness: float, reach: float, between: float, web: float) -> float:
+def channel_warping(
+    flange_thickness: float, reach: float, flange_distance: float, web: float
+) -> float:
     """Warping constant of a channel [in6].
 
     Lengths [in]; scalars or arrays. Limits: none.
     """
-    shape = (3 * reach * flange_thickness + 2 * between * web) / (
-        6 * reach * flange_thickness + between * web
+    shape = (3 * reach * flange_thickness + 2 * flange_distance * web) / (
+        6 * reach * flange_thickness + flange_distance * web
     )
-    return flange_thickness * reach**3 * between**2 / 12 * shape
+    return flange_thickness * reach**3 * flange_distance**2 / 12 * shape
 
 
 @formula(
@@ -103,13 +107,13 @@ def channel_warping(flange_thickness: float, reach: float, between: float, web: 
     source="theory of thin-walled bars, from memory",
 )
 def channel_shear_centre(
-    reach: float, flange_thickness: float, between: float, web: float
+    reach: float, flange_thickness: float, flange_distance: float, web: float
 ) -> float:
     """Distance of a channel's shear centre from the middle of its web, behind its back [in].
 
     Lengths [in]; scalars or arrays. Limits: none.
     """
-    return 3 * reach**2 * flange_thickness / (6 * reach * flange_thickness + between * web)
+    return 3 * reach**2 * flange_thickness / (6 * reach * flange_thickness + flange_distance * web)
 
 
 def twists(section: Section) -> tuple[Twist, ...]:
