@@ -40,10 +40,10 @@ def channel_properties(channel: Channel) -> ChannelProperties:
         depth, web, flange, _ = sizes
         edge, at_web = taper_sizes(channel.taper)
         centre = tapered.tapered_centre(
-            depth, web, flange - web, edge=edge, at_web=at_web, area=size
+            depth, web, flange - web, flange_edge=edge, flange_at_web=at_web, area=size
         )
         i_x = _tapered_inertia(depth, web, flange, channel.taper)
-        own = tapered.flange_side_inertia(web, flange - web, edge=edge, at_web=at_web)
+        own = tapered.flange_side_inertia(web, flange - web, flange_edge=edge, flange_at_web=at_web)
         i_y = tapered.tapered_channel_side(depth, web, own, area=size, centre=centre)
     return ChannelProperties(
         area=size, centre=centre, i_x=i_x, i_y=i_y, r_x=form.radius_of_gyration(i_x, size),
@@ -112,7 +112,9 @@ def _beam(section: Rolled, sizes: tuple[float, float, float, float]) -> tuple[fl
         return form.channel_inertia(*sizes), form.i_side_inertia(*sizes)
     depth, web, flange, _ = sizes
     edge, at_web = taper_sizes(section.taper)
-    half = tapered.flange_side_inertia(web / 2, (flange - web) / 2, edge=edge, at_web=at_web)
+    half = tapered.flange_side_inertia(
+        web / 2, (flange - web) / 2, flange_edge=edge, flange_at_web=at_web
+    )
     return _tapered_inertia(depth, web, flange, section.taper), tapered.tapered_i_side(
         depth, web, half
     )

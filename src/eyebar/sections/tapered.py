@@ -13,8 +13,8 @@ GEOMETRY = "plane geometry, integrated over the trapezoids of the flanges"
 DEPTH = Symbol("depth", "in", "depth", low=3.0, high=24.0)
 WEB = Symbol("web thickness", "in", "web", low=0.2, high=1.0)
 FLANGE = Symbol("width of flange", "in", "flange", low=2.0, high=8.0)
-EDGE = Symbol("thickness of the flange at its edge", "in", "edge", low=0.1, high=0.7)
-AT_WEB = Symbol("thickness of the flange at the web", "in", "at_web", low=0.2, high=1.2)
+EDGE = Symbol("thickness of the flange at its edge", "in", "flange_edge", low=0.1, high=0.7)
+AT_WEB = Symbol("thickness of the flange at the web", "in", "flange_at_web", low=0.2, high=1.2)
 AREA = Symbol("area", "in2", "area", low=1.0, high=40.0)
 
 
@@ -25,12 +25,12 @@ AREA = Symbol("area", "in2", "area", low=1.0, high=40.0)
     t_r=AT_WEB,
     source="plane geometry",
 )
-def mean_thickness(edge: float, at_web: float) -> float:
+def mean_thickness(flange_edge: float, flange_at_web: float) -> float:
     """Mean thickness of a tapered flange, which gives its area [in].
 
     Lengths [in]; scalars or arrays. Limits: none. Source: plane geometry.
     """
-    return (edge + at_web) / 2
+    return (flange_edge + flange_at_web) / 2
 
 
 @formula(
@@ -84,14 +84,16 @@ def between_flanges(depth: float, thickness: float) -> float:
     source=GEOMETRY,
 )
 def tapered_centre(
-    depth: float, web: float, projection: float, *, edge: float, at_web: float, area: float
+    depth: float, web: float, projection: float, *, flange_edge: float, flange_at_web: float,
+    area: float,
 ) -> float:
     """Distance of a channel's centre of gravity from the back of its web, with its taper [in].
 
     Lengths [in], area [in2]; scalars or arrays. Limits: area above 0. Source: moments of area.
     """
-    flanges = projection * ((edge + at_web) * web + projection * (2 * edge + at_web) / 3)
-    return (depth * web**2 / 2 + flanges) / area
+    beside = (flange_edge + flange_at_web) * web
+    beyond = projection * (2 * flange_edge + flange_at_web) / 3
+    return (depth * web**2 / 2 + projection * (beside + beyond)) / area
 
 
 @formula(
@@ -105,14 +107,16 @@ def tapered_centre(
     t_r=AT_WEB,
     source=GEOMETRY,
 )
-def flange_side_inertia(root: float, projection: float, *, edge: float, at_web: float) -> float:
+def flange_side_inertia(
+    root: float, projection: float, *, flange_edge: float, flange_at_web: float
+) -> float:
     """Inertia of a tapered projection about an axis along the web, not through its centre [in4].
 
     Lengths [in]; scalars or arrays. Limits: none. Source: plane geometry.
     """
-    whole = at_web * ((root + projection) ** 3 - root**3) / 3
+    whole = flange_at_web * ((root + projection) ** 3 - root**3) / 3
     taken = root**2 * projection / 2 + 2 * root * projection**2 / 3 + projection**3 / 4
-    return whole - (at_web - edge) * taken
+    return whole - (flange_at_web - flange_edge) * taken
 
 
 @formula(
