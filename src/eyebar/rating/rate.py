@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from eyebar.analysis.loaded import LoadedTruss, dead_forces, loaded_truss, same_truss
 from eyebar.analysis.model import Floats
-from eyebar.bridge.parts import Bridge, Truss
+from eyebar.bridge.parts import Bar, Bridge, Truss
 from eyebar.errors import OutOfRange
 from eyebar.loads import (
     Shares,
@@ -32,6 +32,8 @@ from eyebar.terms import Combine, Metal, Method, VehicleClass
 from eyebar.vehicles import Vehicle
 
 DEAD_ALONE = (1.0, 1.0)
+NO_RULE = "no rule by this method"
+"""Why a part has no factor by a method that cannot find its strength: another has to."""
 
 
 def methods_of(vehicle: Vehicle) -> tuple[Method, ...]:
@@ -189,7 +191,19 @@ class _TrussRating:
                 for question in self._questions(vehicle, across)
             ]
         rows = [*entries(answers, self.dead), *self._refused(vehicles, refused)]
-        return [list(column) for column in zip(*rows, strict=True)]
+        return [
+            [self._by_rule(bar, one) for one in column]
+            for bar, column in zip(self.truss.bars, zip(*rows, strict=True), strict=True)
+        ]
+
+    def _by_rule(self, bar: Bar, rating: PartRating) -> PartRating:
+        """The rating; none, and why, where its method has no rule for the bar."""
+        if (bar.address, rating.method) not in self.table.without_rule:
+            return rating
+        return PartRating(
+            vehicle=rating.vehicle, method=rating.method, level=rating.level, factor=None,
+            reason=NO_RULE,
+        )
 
     def _questions(self, vehicle: Vehicle, across: Shares) -> list[Question]:
         return [
@@ -269,7 +283,7 @@ def _governing(
         )
         for part in parts
         for rating in part.ratings
-        if rating.vehicle in wanted
+        if rating.vehicle in wanted and rating.reason != NO_RULE
     ]
 
 

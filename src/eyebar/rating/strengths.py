@@ -43,12 +43,14 @@ class Strengths:
 class StrengthTable:
     """Strengths of the bars of all trusses of a bridge, each kind of bar worked out once.
 
-    `not_rated` gathers bar address -> reason, as limits are asked for.
+    `not_rated` gathers bar address -> reason, as limits are asked for; `without_rule` the bars that
+    a method has no rule for.
     """
 
     values: Values
     condition: Condition
     not_rated: dict[str, str] = field(default_factory=dict)
+    without_rule: set[tuple[str, Method]] = field(default_factory=set)
     known: dict[tuple[object, ...], tuple[Limit, ...] | NotMeasured | OutOfRange] = field(
         default_factory=dict
     )
@@ -82,6 +84,8 @@ class StrengthTable:
                 self.known[key] = refusal
         found = self.known[key]
         if isinstance(found, tuple):
+            if not found:
+                self.without_rule.add((bar.address, method))
             return found
         if isinstance(found, NotMeasured):
             self.not_rated[bar.address] = f"{found.what} of {bar.address} not measured"
