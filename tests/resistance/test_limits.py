@@ -4,9 +4,13 @@ from dataclasses import replace
 
 import pytest
 
+from eyebar.bridge.parts import RunsOn, Span
 from eyebar.errors import NotMeasured
 from eyebar.formula import Note, Step, distinct, flat, plain
 from eyebar.resistance import Condition
+from eyebar.sections.joined import PinPlates, Rivets, Splice
+from eyebar.sections.punching import HoleLines, Punched, RivetHoles
+from eyebar.sections.shapes import Angle, Angles, Battens, Lacing, Placed, Plate
 from eyebar.terms import Level, Method
 from tests.resistance.bars import (
     COVERED,
@@ -18,12 +22,46 @@ from tests.resistance.bars import (
     working_of,
 )
 
+LEG = Angle(upright=3.0, level=3.0, upright_thickness=0.25, level_thickness=0.25)
+SPAN = Span(length=180.0, run=180.0, area=8.0, density=480 / 1728, inertia=40.0)
 BARS = {
     "eyebars": bar(eyebars(2, head=6.0), can_push=False),
     "post": bar(LACED, length=300.0, bow=0.5),
     "chord": bar(
         COVERED, left=replace(COVERED, near=replace(COVERED.near, web=0.2)), run=180.0,
         pin_offset=0.5,
+    ),
+    "riveted chord": bar(
+        replace(
+            COVERED, lacing=None, cover=Plate(width=11.0, thickness=0.1875),
+            battens=Battens(
+                plate=Plate(width=9.0, thickness=0.25), length=6.0, pitch=24.0, planes=1
+            ),
+        ),
+        run=180.0, pin_offset=0.5, other_pin_offset=0.25, side_offset=0.125, bow=0.25, jaw=8.0,
+        holes=RivetHoles(
+            rivet=0.625,
+            lines=(HoleLines(where=Punched.COVER, lines=2, gauge=8.0, stagger=1.0),),
+        ),
+        pin_plates=PinPlates(
+            plate=Plate(width=5.0, thickness=0.125), hole=2.5, beyond=2.0,
+            rivets=Rivets(number=6, diameter=0.75, cuts=1),
+        ),
+        splice=Splice(
+            butted=False, plates=(Plate(width=6.0, thickness=0.25),) * 2, across=2,
+            rivets=Rivets(number=8, diameter=0.75, cuts=1),
+        ),
+        runs_on=RunsOn(spans=(SPAN, SPAN, SPAN), place=1),
+    ),
+    "laced": bar(LACED, lacing_rivet=0.625),
+    "star": bar(Angles(angles=(LEG,) * 2, placed=Placed.STAR, apart=0.25), length=48.0),
+    "angle": bar(Angles(angles=(LEG,), placed=Placed.SINGLE), length=72.0),
+    "box": bar(
+        Angles(
+            angles=(LEG,) * 4, placed=Placed.BOX, backs=12.0, backs_across=8.0,
+            lacing=Lacing(bar=Plate(width=2.0, thickness=0.25), pitch=12.0, planes=2),
+        ),
+        length=240.0,
     ),
 }
 
