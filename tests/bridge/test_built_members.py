@@ -150,9 +150,25 @@ def test_laced_angles_stand_as_their_backs_tell() -> None:
     assert len(beside.angles) == 4
 
 
+OAK = (
+    "  steel: {metal: steel}\n",
+    "  steel: {metal: steel}\n  oak: {metal: timber, modulus: 1100 ksi, source: a grader}\n",
+)
+
+
+def sticks(number: int) -> tuple[str, str]:
+    """Posts of so many sticks of oak."""
+    return (
+        f"{POSTS}    material: iron\n",
+        f"      timber: {{number: {number}, width: 4 in, depth: 10 in}}\n    material: oak\n",
+    )
+
+
 def test_timber_is_left_by_what_is_sound_of_each_stick() -> None:
-    left = post("timber: {number: 2, width: 4 in, depth: 10 in}",
-                "what: depth, value: 8 in, piece: 2").left
+    left = bar_of(
+        bridge(OAK, sticks(2),
+               with_readings("part: left/U3-L3, what: depth, value: 8 in, piece: 2")), "U3-L3",
+    ).left
     assert isinstance(left, Timbers)
     # By hand: 4 x 10 + 4 x 8.
     assert area(left) == 72.0
@@ -273,7 +289,7 @@ def test_pieces_that_are_tied_together_cannot_be_loose_by_themselves(section: st
 
 def test_one_stick_of_timber_may_be_broken() -> None:
     found = bridge(
-        (POSTS, "      timber: {number: 3, width: 4 in, depth: 10 in}\n"),
+        OAK, sticks(3),
         decided("date: 2021-01-01, what: broken, part: left/U3-L3, pieces: [2]"),
     )
     assert area(bar_of(found, "U3-L3").left) == 80.0

@@ -255,3 +255,22 @@ def test_other_bars_are_as_they_were() -> None:
     with_, without = with_blocks(), bridge((STEEL, STEEL + CAST))
     bare = [replace(bar, seats=()) for bar in truss_of(with_).bars]
     assert bare == list(truss_of(without).bars)
+
+
+@pytest.mark.parametrize(
+    ("changes", "where", "said"),
+    [
+        (((POSTS, TIMBER.replace("oak", "iron")),), "members > posts > material",
+         "'iron' is wrought iron, and its section is timber; name a material of timber"),
+        (((POSTS, POSTS.replace("material: iron", "material: oak")),), "members > posts > material",
+         "'oak' is timber, and its section is channels; write the 'timber' that it is, or a metal"),
+        (((POSTS, TIMBER),
+          ("\nfloor:\n", "\noverrides:\n  left/U3-L3: {material: iron, reason: seen}\n\nfloor:\n")),
+         "overrides > left/U3-L3",
+         "'iron' is wrought iron, and its section is timber; name a material of timber"),
+    ],
+)
+def test_sticks_are_of_timber_and_nothing_else_is(
+    changes: tuple[tuple[str, str], ...], where: str, said: str
+) -> None:
+    assert f": {where}: {said}" in refused((STEEL, STEEL + OAK), *changes)

@@ -19,6 +19,8 @@ ROD = (
     "      rods: {number: 1, diameter: 1 1/4 in, shape: round, threads: upset, "
     "root diameter: 1 3/8 in}\n"
 )
+IRON = "  iron: {metal: wrought iron}\n"
+OAK = "  oak: {metal: timber, modulus: 1100 ksi, source: a grader}\n"
 LACING = "\n      lacing: {bar: 2 in x 1/4 in, pitch: 11 in, planes: 1}"
 READINGS = "      - {part: upstream/U1-L2, place: end L2, what: thickness"
 
@@ -26,7 +28,11 @@ READINGS = "      - {part: upstream/U1-L2, place: end L2, what: thickness"
 def with_posts(section: str, *readings: str) -> str:
     """The small record with other posts, and readings on one of them."""
     lines = "".join(f"      - {{part: upstream/U3-L3, {reading}}}\n" for reading in readings)
-    return changed((POSTS, f"      {section}\n"), (READINGS, lines + READINGS))
+    made = "oak" if section.startswith("timber") else "iron"
+    return changed(
+        (f"{POSTS}    material: iron\n", f"      {section}\n    material: {made}\n"),
+        (READINGS, lines + READINGS), (IRON, IRON + OAK),
+    )
 
 
 def posts(section: str) -> SectionEntry:

@@ -15,6 +15,8 @@ from tests.record.field_book import changed, read
 PAGE = (Path(__file__).parents[2] / "docs" / "record.md").read_text(encoding="utf-8")
 (PIECE,) = re.findall(r"```yaml\n# in place of a section\n(.*?)```", PAGE, re.DOTALL)
 SHOWN = dict(re.findall(r"^(\S.*?):\n((?: .*\n)+)", PIECE, re.MULTILINE))
+IRON = "  iron: {metal: wrought iron}\n"
+OAK = "  oak: {metal: timber, modulus: 1100 ksi, source: a grader}\n"
 POSTS = (
     "      rolled: {shape: I, depth: 6 in, web: 1/4 in, flange: 3 1/2 in, "
     "flange thickness: 3/8 in}\n"
@@ -24,7 +26,11 @@ POSTS = (
 @pytest.mark.parametrize("name", SHOWN)
 def test_a_section_that_is_shown_is_read_and_computed(name: str) -> None:
     indented = re.sub(r"^", "    ", SHOWN[name].rstrip(), flags=re.MULTILINE)
-    section = read(changed((POSTS, f"{indented}\n"))).members["posts"].section
+    made = "oak" if "timber:" in indented else "iron"
+    text = changed(
+        (f"{POSTS}    material: iron\n", f"{indented}\n    material: {made}\n"), (IRON, IRON + OAK)
+    )
+    section = read(text).members["posts"].section
     assert unmeasured(section) == ()
     shape = shaped(section)
     assert 0 < area(shape) == pytest.approx(properties(shape).area)

@@ -9,6 +9,7 @@ from eyebar.record.known import Known
 from eyebar.record.members import BOTH_TRUSSES, MemberGroup
 from eyebar.record.salvaged import STUB
 from eyebar.record.tree import Path
+from eyebar.record.wood import wood_faults
 from eyebar.terms import CHORD_KINDS, Kind
 
 
@@ -19,6 +20,7 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
     yield from _trusses(known)
     yield from _overrides(known)
     yield from _blocks(known)
+    yield from wood_faults(known)
     yield from _floor(known)
 
 
@@ -123,9 +125,7 @@ def _blocks(known: Known) -> Iterator[Fault]:
     for name, entry in known.record.joint_blocks.items():
         path = ("joint blocks", name)
         names = known.record.trusses.names
-        if entry.truss not in (BOTH_TRUSSES, *names):
-            yield known.fault((*path, "truss"), "is no truss of this bridge", got=entry.truss,
-                              cure=did_you_mean(entry.truss, names))
+        yield from known.truss_faults((*path, "truss"), entry.truss)
         yield from known.material_faults((*path, "material"), entry.material)
         yield from _joints(known, (*path, "joints"), entry.joints)
         for joint in entry.joints:
