@@ -3,6 +3,7 @@
 import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from importlib.resources import as_file
 from pathlib import Path
 
@@ -166,7 +167,8 @@ def test_time_from_ten_to_eighty_panels() -> None:
     trains = [vehicles[name] for name in ("HS20", "Type 3S2", "SU7")]
     took = {}
     for panels in (10, 20, 40, 80):
-        took[panels] = least(lambda drawn=pratt(panels): crossed(drawn, trains), 3)
+        run = partial(crossed, pratt(panels), trains)
+        took[panels] = least(run, 3)
     power = np.log(took[80] / took[10]) / np.log(8.0)
     shown = ", ".join(f"{panels}: {1e3 * took[panels]:.0f} ms" for panels in took)
     print(f"\npanels {shown}; from 10 to 80 as the power {power:.2f}")
