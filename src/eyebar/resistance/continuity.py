@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from eyebar.bridge.parts import RunsOn, Span
-from eyebar.formula import Symbol, formula, note, procedure
+from eyebar.formula import Symbol, formula, note, procedure, remembered
 
 LOAD_TERM = Symbol("load term of a span, over its inertia", "kip/in2")
 THREE_MOMENTS = "Clapeyron's equation of three moments, plane mechanics"
@@ -106,6 +106,7 @@ def moments_over_joints(spans: Sequence[LoadedSpan]) -> tuple[float, ...]:
     return tuple(found)
 
 
+@remembered
 def weight_over_joints(runs: RunsOn, factor: float) -> tuple[float, float]:
     """Moments of its own weight over the two joints of one bar of a run [kip in], bending up."""
     found = moments_over_joints([_loaded(span, factor) for span in runs.spans])

@@ -1,6 +1,7 @@
 """Where built members end or are joined: pin plates and jaws, splices and butts."""
 
 from eyebar.bridge.parts import Bar
+from eyebar.formula import remembered
 from eyebar.office import Values
 from eyebar.resistance.built_up import flat_radius
 from eyebar.resistance.column import push_of_column, slenderness_ratio
@@ -23,10 +24,11 @@ from eyebar.resistance.tension import (
     pull_on_net_area,
     reduced_pull,
 )
+from eyebar.resistance.whole_column import area_of
 from eyebar.sections.composed import depth_of_webs
 from eyebar.sections.joined import PinPlates, Splice
 from eyebar.sections.known import channel_sizes, plate_sizes
-from eyebar.sections.properties import area, measured
+from eyebar.sections.properties import measured
 from eyebar.sections.shapes import Channels, PlatesAndAngles, Section
 from eyebar.terms import CHORD_KINDS
 
@@ -48,7 +50,7 @@ def pulls_of_ends(
 ) -> list[Pull]:
     """Pin plates and splices in pull: `net` area of the body [in2], `body` what it pulls [kip]."""
     found: list[Pull] = []
-    webs = _webs(bar.left)
+    webs = webs_of(bar.left)
     if bar.pin_plates is not None and webs is not None:
         found += _about_the_pin(bar, bar.pin_plates, webs, values, net=net, body=body)
         found += [pulled(*one) for one in _pin_plate_rivets(bar, webs, rules, values)]
@@ -60,7 +62,7 @@ def pulls_of_ends(
 def pushes_of_ends(bar: Bar, rules: Rules, values: Values) -> list[Push]:
     """Pin plates, jaws and splices in push."""
     found: list[Push] = []
-    webs = _webs(bar.left)
+    webs = webs_of(bar.left)
     if bar.pin_plates is not None and webs is not None:
         found += [_in_push(*one) for one in _pin_plate_rivets(bar, webs, rules, values)]
         found += _jaws(bar, bar.pin_plates, webs, rules)
@@ -92,6 +94,9 @@ def _webs(section: Section) -> Webs | None:
             return None
 
 
+webs_of = remembered(_webs)
+
+
 def _thickness(plates: PinPlates) -> tuple[float, float]:
     """Width and thickness of the pin plates on one web; none of either where there are none."""
     return (0.0, 0.0) if plates.plate is None else plate_sizes(plates.plate, "pin plates")
@@ -102,7 +107,7 @@ def _about_the_pin(
 ) -> list[Pull]:
     """The section through the hole and the metal behind it, against the body's net area."""
     width, thickness = _thickness(plates)
-    standing = area(bar.left)
+    standing = area_of(bar.left)
     if bar.jaw is not None:
         standing = webs.number * webs.depth * webs.thickness
     through = area_through_hole(
@@ -180,7 +185,7 @@ def _splice_rivets(
 ) -> list[tuple[str, float, tuple[str, ...]]]:
     if splice.rivets is None:
         return []
-    rivets, webs = splice.rivets, _webs(bar.left)
+    rivets, webs = splice.rivets, webs_of(bar.left)
     thinner = rivets.cuts * min(
         plate_sizes(plate, "splice plate")[1] for plate in splice.plates
     )
@@ -211,7 +216,7 @@ def _spliced_in_push(bar: Bar, splice: Splice, rules: Rules, values: Values) -> 
     material = bar.material
     if splice.butted:
         push = push_of_butt(
-            rules.reduction, bearing_part(rules, values), material.yield_stress, area(bar.left)
+            rules.reduction, bearing_part(rules, values), material.yield_stress, area_of(bar.left)
         )
         return [pushed("butted joint", push, ("ends taken to bear on each other all over",))]
     if not splice.plates:

@@ -4,7 +4,7 @@ import math
 
 from eyebar.bridge.parts import Bar
 from eyebar.errors import OutOfRange
-from eyebar.formula import Symbol, formula
+from eyebar.formula import Symbol, formula, remembered
 from eyebar.office import Values
 from eyebar.resistance.punched import hole_area, lines_of_holes, net_of_holes, net_width
 from eyebar.resistance.rules import Rules
@@ -80,7 +80,7 @@ def _punched(bar: Bar, size: float, values: Values) -> tuple[float, tuple[str, .
         part = values.number("net section.holes not recorded")
         remark = f"holes not recorded: net section taken as {part:g} of the gross"
         return assumed_net_area(part, size), (remark,)
-    return net_of_holes(size, _holes(bar.left, bar.holes)), ()
+    return net_of_holes(size, holes_of(bar.left, bar.holes)), ()
 
 
 def _holes(section: Section, holes: RivetHoles) -> float:
@@ -100,6 +100,9 @@ def _holes(section: Section, holes: RivetHoles) -> float:
             left = net_width(plate.width, pattern, rivet)
             taken.append(hole_area(plate.number, plate.width, left, plate.thickness))
     return math.fsum(taken)
+
+
+holes_of = remembered(_holes)
 
 
 def _unheld_legs(section: Section) -> list[float]:

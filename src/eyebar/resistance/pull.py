@@ -14,8 +14,9 @@ from eyebar.resistance.net_section import net_area
 from eyebar.resistance.rules import Rules
 from eyebar.resistance.tension import pull_on_area, pull_on_net_area, reduced_pull
 from eyebar.resistance.threads import is_bent, is_looped, loop_pull, root_ratio, turnbuckle_ratio
+from eyebar.resistance.whole_column import area_of
 from eyebar.sections.closed_forms import rectangle_area
-from eyebar.sections.properties import area, measured, rod_area
+from eyebar.sections.properties import measured, rod_area
 from eyebar.sections.shapes import Eyebars, Rods, Section
 from eyebar.terms import Method
 
@@ -27,7 +28,7 @@ def pulls(bar: Bar, rules: Rules, values: Values) -> list[Pull]:
     details (heads, threads) are used up by the share that their piece takes as built.
     """
     section, material = bar.left, bar.material
-    size = area(section)
+    size = area_of(section)
     found = [pulled("yield of the body", pull_on_area(rules, material.yield_stress, size))]
     net, remarks = net_area(bar, size, rules, values)
     if net is not None:

@@ -104,9 +104,14 @@ def thrust_with_bending(bent: Bent, rules: Rules) -> float:
     if bent.side is not None:
         side_strength = moment_strength(rules, bent.yield_stress, bent.side_inertia, bent.side)
     lines = _lines(bent, rules, strengths)
-    roots = [(_first(bent, line, side_strength), line) for line in lines]
-    reached = [(root, line) for root, line in roots if root is not None]
-    thrust, governing = min(reached, key=lambda one: one[0], default=(bent.column, None))
+    thrust, governing = math.inf, None
+    for line in lines:
+        # Only what is reached before the least so far is looked for.
+        reached = _first(bent, line, side_strength, thrust)
+        if reached is not None and reached < thrust:
+            thrust, governing = reached, line
+    if governing is None:
+        thrust = bent.column
     ends = _ends(bent, rules, strengths, side_strength)
     if ends < thrust:
         return ends
@@ -147,8 +152,8 @@ def _middle_offsets(bent: Bent) -> tuple[float, ...]:
     )
 
 
-def _first(bent: Bent, line: _Line, side_strength: float) -> float | None:
-    """The least thrust at which a line reaches 1.
+def _first(bent: Bent, line: _Line, side_strength: float, most: float) -> float | None:
+    """The least thrust at which a line reaches 1; None where that lies over `most`.
 
     1 - u, times (1 - P/P_x)(1 - P/P_y), with in-plane moment start + rate P and moment
     side_distance P out of the plane; where a plane has no moment its denominator is left out.
@@ -165,7 +170,7 @@ def _first(bent: Bent, line: _Line, side_strength: float) -> float | None:
         c * (x + y) + x * y + rate * y + side * x,
         -c * x * y,
     )
-    return first_root(coefficients, 1.0 / max(x, y, c))
+    return first_root(coefficients, min(1.0 / max(x, y, c), most))
 
 
 def _ends(

@@ -24,7 +24,7 @@ from eyebar.sections.built import Spread
 from eyebar.sections.known import plate_sizes
 from eyebar.sections.local import plates_of
 from eyebar.sections.pieces import Battens, Lacing
-from eyebar.sections.properties import Properties, measured, properties
+from eyebar.sections.properties import Properties, area, measured, properties
 from eyebar.sections.shapes import Given, Section
 from eyebar.sections.tied import Tied, tied_of
 
@@ -97,6 +97,7 @@ def column(bar: Bar, rules: Rules, values: Values) -> Column:
     )
 
 
+area_of = remembered(area)
 halves_of = remembered(tied_of)
 shape_of = remembered(properties)
 strips_of = remembered(plates_of)
