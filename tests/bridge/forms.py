@@ -12,6 +12,7 @@ from eyebar.bridge.forms import Layout, Sizes
 from eyebar.record.form_joints import Pattern, depth_joints
 from eyebar.record.form_words import CURVED, SUBDIVIDED
 from eyebar.terms import EndPosts, FloorOn, Form, Kind, SubMembers
+from tests.analysis.trusses import Drawing, bar
 
 PANEL = 180.0
 DEPTH = 240.0
@@ -124,3 +125,14 @@ def forces(layout: Layout, loads: Mapping[str, float]) -> dict[str, float]:
     down = np.array([loads.get(joint, 0.0) if axis else 0.0 for joint, axis in free])
     found = np.linalg.solve(matrix, down)
     return dict(zip(layout.bars, found.tolist(), strict=True))
+
+
+def drawing(layout: Layout) -> Drawing:
+    """The layout as the analysis's tests draw trusses: every bar alike and working both ways."""
+    first, last = bearings(layout)
+    return Drawing(
+        joints=layout.joints,
+        bars=tuple(bar(*one.ends, 6.0) for one in layout.bars.values()),
+        supports={first: (True, True), last: (False, True)},
+        floor_joints=tuple(joint for joint, _ in layout.floor_joints),
+    )

@@ -14,6 +14,7 @@ from eyebar.record import Record, TrussesEntry
 from eyebar.record.form_joints import depth_joints
 from eyebar.record.layout import all_counters, bars_in, floor_joints, images_of, panel_count
 from eyebar.record.tree import Path
+from eyebar.terms import Form
 
 EMPTY = Layout(joints={}, bars={}, floor_joints=())
 LEAST_FLOOR_JOINTS = 2
@@ -60,7 +61,20 @@ def stagger_ft(record: Record, truss: str) -> float:
     return ahead if truss == names[1] else -ahead
 
 
-def said_of_skew(record: Record) -> tuple[str, ...]:
+def said_of_layout(record: Record) -> tuple[str, ...]:
+    """What must be said of how the trusses are laid out: an open panel, a skew, in sentences."""
+    trusses = record.trusses
+    crossing = {"U1-L2", "U2-L1"} & set(all_counters(trusses))
+    if trusses.form is Form.QUEEN_POST and not crossing:
+        return (
+            "queen post with an open middle panel: it stands by the stiffness of its chords alone,"
+            " which is not counted on here; with pin joints it can move, and no forces are found",
+            *_said_of_skew(record),
+        )
+    return _said_of_skew(record)
+
+
+def _said_of_skew(record: Record) -> tuple[str, ...]:
     """The sentence by which a skew bridge, or one of unknown skew, tells how it is taken."""
     ends = record.ends
     if ends.skew is None:

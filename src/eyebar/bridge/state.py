@@ -12,7 +12,7 @@ from datetime import date
 from eyebar.bridge.bars import Made, made
 from eyebar.bridge.blocks import seated, seats_of
 from eyebar.bridge.checks import form_faults
-from eyebar.bridge.laid import Laid, fault, laid_out, said_of_skew
+from eyebar.bridge.laid import Laid, fault, laid_out, said_of_layout
 from eyebar.bridge.lengths import Held, Strut, held
 from eyebar.bridge.members import Member, member
 from eyebar.bridge.metals import material_of
@@ -70,7 +70,7 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     gathering, faults = _looked_over(record, on, values)
     if faults:
         raise BadRecord(record.file, faults)
-    gathering.rules[:0] = [_said_of_day(record, on), *said_of_skew(record)]
+    gathering.rules[:0] = [_said_of_day(record, on), *said_of_layout(record)]
     trusses = [_truss(gathering, name) for name in record.trusses.names]
     roadway = roadway_on(record, gathering.readings.get(DECK, ()))
     weights, unknown = _weights(gathering, trusses, roadway)

@@ -123,7 +123,7 @@ def new(
     clear_width: Annotated[str, typer.Option(help="Between the curbs.")] = "not measured",
     output: Annotated[Path, typer.Option("-o", "--output", metavar="FILE")] = Path("bridge.yaml"),
 ) -> None:
-    """Begin a record from a form and a few sizes; the rest are questions."""
+    """Begin a record: a form, a few sizes, and open questions."""
     from eyebar.bridge.begun import Beginning
     from eyebar.cli.beginning import begin, print_begun
 
