@@ -69,7 +69,8 @@ def expected(text: str, slips: tuple[Slip, ...]) -> list[tuple[int, str, str]]:
 
 TWELVE = (
     # Found while the text is read: what stands twice.
-    Slip(old="  utilities: {}\n", new="  utilities: {}\n  lanes: 1   # marked\n  lanes: 2   # open\n",
+    Slip(old="  utilities: {}\n",
+         new="  utilities: {}\n  lanes: 1   # marked\n  lanes: 2   # open\n",
          at="# open", got="'lanes'", rule="stands twice; first on line {marked}"),
     # Found while each block is read: a size without its unit, an unknown word, an unknown key.
     Slip(old="{number: 2, width: 3 in, thickness: 5/8 in, head: 7 1/2",
