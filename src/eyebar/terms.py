@@ -78,6 +78,13 @@ class Combine(StrEnum):
     SUM = "sum"
 
 
+class Leaf(StrEnum):
+    """What a drawing is laid out for: a sheet on a desk, or a narrow page of a field book."""
+
+    SHEET = "sheet"
+    FIELD_BOOK = "field-book"
+
+
 class Direction(StrEnum):
     """Which way a vehicle travels: towards higher stations, or lower."""
 

@@ -19,6 +19,7 @@ EVERY_COMMAND = {
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
     "vehicles": ("vehicles",),
+    "draw": ("draw", "there/bridges/quillmarsh.yaml"),
     "explain": ("explain", "there/bridges/quillmarsh.yaml", "upstream/U2-L4"),
 }
 """Each command with arguments that it accepts; `demo` first, since it writes the records."""

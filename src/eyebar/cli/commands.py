@@ -13,6 +13,7 @@ from eyebar.terms import (
     CurveShape,
     EndPosts,
     Form,
+    Leaf,
     Level,
     Method,
     RoadPlace,
@@ -242,3 +243,42 @@ def explain(
         print_json(document)
     else:
         print_working(document)
+
+
+def _svg(file: Path | None) -> Path | None:
+    if file is not None and file.suffix.lower() != ".svg":
+        raise typer.BadParameter(f"'{file}' does not end in .svg")
+    return file
+
+
+@app.command()
+def draw(
+    record: Record,
+    *,
+    output: Annotated[
+        Path | None,
+        typer.Option("-o", "--output", metavar="FILE.svg", callback=_svg,
+                     help="Where it is drawn; else RECORD's name with .svg, in this folder."),
+    ] = None,
+    truss: Annotated[
+        str | None, typer.Option(help="Which truss; else the one that governs.")
+    ] = None,
+    on: On = None,
+    office: Office = None,
+    vehicle: VehicleName = None,
+    paper: Annotated[
+        Leaf, typer.Option(help="A sheet for a desk, or a narrow page for a telephone.")
+    ] = Leaf.SHEET,
+) -> None:
+    """Draw the stress sheet of a truss, as SVG."""
+    from eyebar.cli.printing import print_drawn
+    from eyebar.documents import forces_document, rate_document
+    from eyebar.drawings import stress_sheet
+
+    file = output or Path(f"{record.stem}.svg")
+    with refusing(as_json=False), patience("drawing the truss"):
+        rate = rate_document(record, on=on, office=office)
+        forces = forces_document(record, on=on, office=office)
+        sheet = stress_sheet(rate, forces, truss=truss, vehicle=vehicle, leaf=paper)
+        file.write_text(sheet.svg, encoding="utf-8", newline="\n")
+    print_drawn(rate, sheet.view.truss, file)

@@ -1,5 +1,6 @@
 """What each command prints from its document when JSON is not asked for."""
 
+from pathlib import Path
 from typing import Any
 
 import typer
@@ -40,6 +41,14 @@ def print_posting(document: Document) -> None:
     print_text(view.line, view.exact)
     print_text(f"{view.bridge}, as on {view.date}.", view.governed)
     print_text(view.emergency, view.provisional, view.unconfirmed)
+
+
+def print_drawn(rate: Document, truss: str, file: Path) -> None:
+    """The posting, and where the stress sheet lies."""
+    print_posting(rate)
+    print_cautions(rate)
+    typer.echo()
+    print_text(f"The {truss} truss is drawn in {file}.")
 
 
 def print_rating(document: Document, table: RatingTable, *, few: bool, values: bool) -> None:

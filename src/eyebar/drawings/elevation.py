@@ -12,7 +12,8 @@ from eyebar.drawings.lettering import INK, RUST, Lettering
 from eyebar.drawings.measured import STRINGS, surroundings, truss_size
 from eyebar.drawings.members import PIN, DrawnBar, bar_ink, drawn_bars
 from eyebar.drawings.paper import Scale
-from eyebar.drawings.placement import Placed, ground_under, placed_mark, placing
+from eyebar.drawings.placement import ground_under, placed_mark, placing
+from eyebar.drawings.spots import Placed
 from eyebar.views.stress_sheet import BarFigures, StressSheet, Work
 
 NAMES_ABOVE = 30.0
@@ -99,9 +100,9 @@ class _Elevation:
         })
         shortest = min(
             (math.dist(self.points[one], self.points[other]) for one, other in self._ends()),
-            default=PIN * 6,
+            default=PIN * 8,
         )
-        object.__setattr__(self, "pin", min(PIN, shortest / 6))
+        object.__setattr__(self, "pin", min(PIN, shortest / 8))
 
     def laid_out(self) -> "_LaidOut":
         """What takes ground before the figures: bars, strings, bearings, names."""

@@ -24,8 +24,6 @@ GAP = 15.0
 """Between the border and what stands inside."""
 APART = 24.0
 """Between the blocks of the column."""
-DEEPEST = 300.0
-"""The most height that the truss is given."""
 
 
 def field_book_page(view: StressSheet, truss: Mapping[str, Any], link: Link | None) -> Laid:
@@ -36,15 +34,15 @@ def field_book_page(view: StressSheet, truss: Mapping[str, Any], link: Link | No
     head = _heading(view, place)
     sign = roadside(view.signs, view.designation, place.below(head.bottom + APART))
     size = truss_size(truss)
-    scale = drawing_scale(size, (place.width - 2 * NARROW_ASIDE, DEEPEST))
+    scale = drawing_scale(size, (place.width - 2 * NARROW_ASIDE, paper.deepest_in * UNITS_PER_INCH))
     drawn = elevation(view, truss, Frame(
         middle=paper.width / 2, top=sign.bottom + 12, scale=scale, figures=0.0, aside=NARROW_ASIDE,
     ), link)
-    key = key_block(view.bars, view.figures, place.below(drawn.bottom + APART))
+    key = key_block(view.bars, sheet_words.FIGURES_IN_TABLE, place.below(drawn.bottom + APART))
     carrying = [bar for bar in view.bars if bar.work != Work.GONE]
     table = force_table(carrying, sheet_words.ALL_BARS, place.below(key.bottom + APART))
     block = title_block(view, place.below(table.bottom + APART), paper, scale)
-    height = max(block.bottom + GAP + paper.margin, paper.least_height_in * UNITS_PER_INCH)
+    height = paper.cut(block.bottom + GAP + paper.margin)
     parts = (head, sign, Drawn(ink=drawn.ink, bottom=drawn.bottom), key, table, block)
     return Laid(
         paper=paper, height=height, bars=drawn.bars,

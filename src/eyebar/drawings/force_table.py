@@ -15,6 +15,8 @@ COLUMNS = (0.0, 86.0, 127.0, 168.0)
 """Where the name starts, and where the three figures end."""
 WIDTH = 168.0
 APART = 18.0
+FEWEST = 6
+"""Rows of a column, where there are several."""
 HEADINGS = ("bar", "dead", "to pull", "to push")
 
 
@@ -23,11 +25,13 @@ def force_table(bars: Sequence[BarFigures], title: str, place: Place) -> Drawn:
     head = heading(title, place)
     rows = [row for bar in bars for row in _rows_of(bar)]
     fit = max(1, int((place.width + APART) // (WIDTH + APART)))
-    deep = -(-len(rows) // fit)
+    deep = max(-(-len(rows) // fit), min(FEWEST, len(rows)))
+    fit = -(-len(rows) // deep)
     step = min((place.width - WIDTH) / max(1, fit - 1), WIDTH + 3 * APART)
+    margin = (place.width - WIDTH - (fit - 1) * step) / 2
     ink: list[Ink] = [*head.ink]
     for first in range(0, len(rows), deep):
-        left = place.left + first // deep * step
+        left = place.left + margin + first // deep * step
         ink += _headings((left, head.bottom + 4))
         for i, (bar, mark) in enumerate(rows[first:first + deep]):
             ink += _row(bar, mark, (left, head.bottom + 4 + (i + 1) * ROW + 3))

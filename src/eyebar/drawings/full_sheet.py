@@ -26,6 +26,10 @@ FIGURES = (12.0, 11.0, 10.0, 9.0)
 """Sizes of the figures along the bars, the largest first."""
 GAP = 26.0
 """Between the border and what stands inside, and more between blocks."""
+WIDEST_BAND = 1900.0
+"""Blocks wider than theirs would be tiring to read."""
+BAND = (0.205, 0.295, 0.22, 0.28)
+"""How key, verdict, sign and title block share the band."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +70,7 @@ def full_sheet(view: StressSheet, truss: Mapping[str, Any], link: Link | None) -
 
 def _frame(view: StressSheet, truss: Mapping[str, Any], paper: Paper, size: float) -> Frame:
     inner = paper.width - 2 * paper.margin - 2 * ASIDE
-    scale = drawing_scale(truss_size(truss), (inner, 0.4 * paper.least_height_in * UNITS_PER_INCH))
+    scale = drawing_scale(truss_size(truss), (inner, paper.deepest_in * UNITS_PER_INCH))
     title = 152.0 if view.closed else 110.0
     return Frame(middle=paper.width / 2, top=paper.margin + title, scale=scale, figures=size)
 
@@ -74,7 +78,7 @@ def _frame(view: StressSheet, truss: Mapping[str, Any], paper: Paper, size: floa
 def _shared_out(job: _Job) -> Laid:
     """The sheet, what is left of its height shared out above and below the truss."""
     laid = _composed(job, 0.0)
-    spare = job.paper.least_height_in * UNITS_PER_INCH - laid.height
+    spare = job.paper.cut(laid.height) - laid.height
     return _composed(job, spare) if spare > 0 else laid
 
 
@@ -99,14 +103,14 @@ def _composed(job: _Job, spare: float) -> Laid:
 
 def _band(view: StressSheet, place: Place, paper: Paper, scale: Scale) -> Drawn:
     """Key, verdict, sign and title block side by side."""
-    shares = (0.215, 0.305, 0.2, 0.28)
-    free = place.width - 3 * GAP * 1.4
-    places, left = [], place.left
-    for share in shares:
+    free = min(place.width, WIDEST_BAND) - 3 * GAP * 1.4
+    left = place.left + (place.width - free - 3 * GAP * 1.4) / 2
+    places = []
+    for share in BAND:
         places.append(Place(left=left, top=place.top, width=share * free))
         left += share * free + GAP * 1.4
     drawn = [
-        key_block(view.bars, view.figures, places[0]),
+        key_block(view.bars, sheet_words.FIGURES, places[0]),
         verdict(view, places[1]),
         signs(view, places[2]),
         title_block(view, places[3], paper, scale),

@@ -49,17 +49,19 @@ def placed_names(
     names without room are left out.
     """
     places = _Places(points=points, bars=bars, pin=pin, colours=colours)
-    best: dict[str, Lettering] = {}
+    found: dict[str, Lettering] = {}
     for size in SIZES:
-        tried = ground.copied()
-        best = {
-            joint: name for joint in points
-            if (name := places.placed(joint, size, tried)) is not None
-        }
-        if len(best) == len(points):
+        tried, found = ground.copied(), {}
+        for joint in points:
+            name = places.placed(joint, size, tried)
+            if name is not None:
+                found[joint] = name
+            elif size != SIZES[-1]:
+                break
+        if len(found) == len(points):
             break
-    ground.take(*(name.box for name in best.values()))
-    return best
+    ground.take(*(name.box for name in found.values()))
+    return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -133,6 +133,7 @@ def on_line(
 
 def fitted(one: Run, width: float, *, least: float = 7.0) -> Run:
     """The run made smaller until it is no wider, and cut short where that is not enough."""
+    width += 1e-6  # a rounding is no reason to cut
     if run_width(one) > width:
         ratio = max(width / run_width(one), least / one.size)
         one = replace(one, size=one.size * ratio, spread=one.spread * ratio)

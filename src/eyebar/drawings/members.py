@@ -7,7 +7,7 @@ not to scale.
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from eyebar.drawings.boxes import Box, Point, strip
@@ -28,12 +28,19 @@ BESIDE = 7.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnBar:
-    """A bar on the sheet: where it runs, and half the breadth of its ink."""
+    """A bar on the sheet: where it runs, half the breadth of its ink, the box around it.
+
+    Arrows may stand out of the box.
+    """
 
     figures: BarFigures
     start: Point
     end: Point
     half: float
+    box: Box = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "box", strip(self.start, self.end, self.half))
 
     @property
     def length(self) -> float:
@@ -46,11 +53,6 @@ class DrawnBar:
         return (
             (self.end[0] - self.start[0]) / self.length, (self.end[1] - self.start[1]) / self.length
         )
-
-    @property
-    def box(self) -> Box:
-        """The box around its ink, arrows apart."""
-        return strip(self.start, self.end, self.half)
 
     @property
     def colour(self) -> str:

@@ -1,32 +1,34 @@
 """Sheets of paper, and the scale that a truss is drawn to on them."""
 
+import math
 from dataclasses import dataclass
-from enum import StrEnum
 from fractions import Fraction
 
 UNITS_PER_INCH = 96.0
 """The sheet's unit is 1/96 inch: a screen that knows its size shows the sheet at its own."""
 
 
-class Form(StrEnum):
-    """What the drawing is for."""
-
-    SHEET = "sheet"
-    FIELD_BOOK = "field-book"
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paper:
-    """A sheet: its width, and the least height it is cut to [in]; margin to the frame [in]."""
+    """A sheet [in]: its width, the least height it is cut to, its margin, the most a truss is high.
+
+    The height is cut to need, so that long trusses lie on long strips, as they did on a roll.
+    """
 
     width_in: float
     least_height_in: float
     margin_in: float
+    deepest_in: float
 
     @property
     def width(self) -> float:
         """Width in the sheet's unit."""
         return self.width_in * UNITS_PER_INCH
+
+    def cut(self, height: float) -> float:
+        """The height [1/96 in] that a sheet is cut to: the next half inch, not below the least."""
+        half_inches = math.ceil(height / UNITS_PER_INCH * 2.0 - 1e-9)
+        return max(half_inches / 2.0, self.least_height_in) * UNITS_PER_INCH
 
     @property
     def margin(self) -> float:
@@ -35,12 +37,12 @@ class Paper:
 
 
 SHEETS = tuple(
-    Paper(width_in=width, least_height_in=least, margin_in=0.375)
-    for width, least in ((17.0, 11.0), (22.0, 12.0), (28.0, 14.0), (34.0, 16.0), (44.0, 18.0))
+    Paper(width_in=width, least_height_in=11.0, margin_in=0.375, deepest_in=0.25 * width)
+    for width in (17.0, 22.0, 28.0, 34.0, 44.0)
 )
 """The widths that common printers and plotters take, narrowest first."""
 
-FIELD_BOOK = Paper(width_in=4.25, least_height_in=5.5, margin_in=0.125)
+FIELD_BOOK = Paper(width_in=4.25, least_height_in=5.5, margin_in=0.125, deepest_in=3.0)
 """A page of a field book; a telephone held upright shows it at its own size."""
 
 _IN_INCHES_TO_THE_FOOT = (
@@ -87,7 +89,7 @@ def drawing_scale(size_in: tuple[float, float], room: tuple[float, float]) -> Sc
     """The largest scale at which a size of the bridge [in] fits the room on the sheet [units]."""
     for scale in SCALES:
         if all(
-            size * scale.units_per_inch <= space
+            size * scale.units_per_inch <= space + 1e-6
             for size, space in zip(size_in, room, strict=True)
         ):
             return scale

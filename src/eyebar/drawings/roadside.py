@@ -22,7 +22,7 @@ from eyebar.drawings.lettering import (
 )
 from eyebar.signs import PROVISIONAL
 
-PLATE = 128.0
+PLATE = 140.0
 """Breadth of a plate."""
 EDGE = 9.0
 APART = 22.0
@@ -86,7 +86,8 @@ def _rows(legend: str, *, provisional: bool) -> list[_Row]:
             ]
         else:
             pieces = found["rest"].split(", ")
-            small = [fitted(run(piece, 12.0, Face.STRONG), inner) for piece in pieces]
+            size = min(fitted(run(piece, 12.0, Face.STRONG), inner).size for piece in pieces)
+            small = [fitted(run(piece, size, Face.STRONG), inner) for piece in pieces]
             rows += [_Row(run=one, above=8.0 if i else 11.0) for i, one in enumerate(small)]
     if provisional:
         rows.append(_Row(run=fitted(run(PROVISIONAL, 11.0, Face.STRONG, spread=1.2), inner),

@@ -15,8 +15,12 @@ from eyebar.drawings.full_sheet import full_sheet
 from eyebar.drawings.ink import Ink, attribute, content, letterings, number, written
 from eyebar.drawings.lettering import PAPER, Lettering
 from eyebar.drawings.members import DrawnBar
-from eyebar.drawings.paper import UNITS_PER_INCH, Form
+from eyebar.drawings.paper import UNITS_PER_INCH
+from eyebar.terms import Leaf
 from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
+
+LAID = "font-kerning:none;font-variant-ligatures:none;text-rendering:geometricPrecision"
+"""Letters are set one after the other, as they were measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,18 +42,18 @@ class Sheet:
 
 def stress_sheet(
     rate: Mapping[str, Any], forces: Mapping[str, Any], *, truss: str | None = None,
-    vehicle: str | None = None, form: Form = Form.SHEET, link: Link | None = None,
+    vehicle: str | None = None, leaf: Leaf = Leaf.SHEET, link: Link | None = None,
 ) -> Sheet:
     """The stress sheet from the `rate` and `forces` documents of one bridge on one date.
 
-    Without a truss: the one that governs, or the first. Without a vehicle: the worst of all.
-    `link` gives the address that a part's drawing leads to. Raises Unknown for a truss or a
-    vehicle that is not there.
+    Without a truss: the one that governs, or the first. Without a vehicle: the worst of all. A
+    field-book leaf is one narrow column, its figures in a table. `link` gives the address that a
+    part's drawing leads to. Raises Unknown for a truss or a vehicle that is not there.
     """
     rate, forces = dict(rate), dict(forces)
     view = sheet_view(rate, forces, truss=truss, vehicle=vehicle)
     drawn = chosen_truss(rate, forces, view.truss)
-    laid = (full_sheet if form is Form.SHEET else field_book_page)(view, drawn, link)
+    laid = (full_sheet if leaf is Leaf.SHEET else field_book_page)(view, drawn, link)
     return Sheet(
         svg=_svg(view, laid), view=view, width=laid.paper.width, height=laid.height, ink=laid.ink,
         bars=laid.bars,
@@ -88,4 +92,4 @@ def _faces(ink: Sequence[Ink]) -> str:
             f'@font-face{{font-family:"{FAMILY}";font-style:{style};font-weight:{weight};'
             f"src:url({source})}}"
         )
-    return "text{font-kerning:none;font-variant-ligatures:none}" + "".join(rules)
+    return f"text{{{LAID}}}" + "".join(rules)

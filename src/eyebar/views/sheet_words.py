@@ -14,6 +14,12 @@ FIGURES = (
     "the most by which the live load changes it, towards pull and towards push, in one lane, its "
     "axles alone, without impact or factors. Pull is +, push is −."
 )
+FIGURES_IN_TABLE = (
+    "Figures in the table are kip, for one truss: dead, the force under dead load; to pull and to "
+    "push, the most by which the live load changes it, in one lane, its axles alone, without "
+    "impact or factors. Pull is +, push is −."
+)
+ELSEWHERE = "What governs is no part of this truss: nothing on the drawing is marked."
 TABLE = "Forces that find no room on the drawing, in kip"
 ALL_BARS = "Forces of all bars, in kip"
 

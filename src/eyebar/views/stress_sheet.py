@@ -66,7 +66,6 @@ class StressSheet:
     governed: str = text("What governs", "The same in a sentence.")
     remarks: tuple[str, ...] = text("Remarks", "Further sentences on the posting and the figures.")
     live_load: str = text("Live load", "The vehicles whose greatest forces are shown.")
-    figures: str = text("Figures", "What the figures along the bars are.")
     signs: tuple[str, ...] = text("Signs", "The legend of each sign, as it will stand.")
     designation: str = text("Designation", "The signs' designations in the public sign manual.")
     cautions: tuple[str, ...] = text("Cautions", "Sentences that belong to every use of the sheet.")
@@ -100,7 +99,6 @@ def sheet_view(
         governed=words.governed(posting),
         remarks=tuple(filter(None, _remarks(rate, drawn, vehicle))),
         live_load=sheet_words.live_load(vehicle, _carried(drawn)),
-        figures=sheet_words.FIGURES,
         signs=tuple(filter(None, sign["legend"].split("; "))),
         designation=sign["designation"],
         cautions=tuple(rate["cautions"][: GENERAL + bool(posting["closed"])]),
@@ -191,6 +189,14 @@ def _governs(posting: Document) -> str:
     return str((posting["governed_by"] or {}).get("part", ""))
 
 
+def _elsewhere(governs: str, truss: Document) -> bool:
+    """Whether the part that governs is neither a bar nor at a panel point of the truss."""
+    place, _, rest = governs.partition("/")
+    joint = rest.partition("/")[0]
+    here = place == truss["truss"] and joint in {*truss["bars"], *truss["joints"]}
+    return bool(governs) and not here and not (place == "floor" and joint in truss["joints"])
+
+
 def _at_joint(part: Document) -> bool:
     return str(part["part"]).count("/") == 2
 
@@ -219,6 +225,7 @@ def _remarks(rate: Document, truss: Document, vehicle: str | None) -> list[str]:
     return [
         words.exact(posting),
         words.emergency(posting),
+        sheet_words.ELSEWHERE if _elsewhere(_governs(posting), truss) else "",
         sheet_words.weakest(vehicle, part, rating) if vehicle else "",
         words.provisional(posting),
         sheet_words.not_rated(
