@@ -21,7 +21,7 @@ demo:
 	@.venv/bin/python -m eyebar demo
 
 test: lint
-	@.venv/bin/python -m pytest
+	@.venv/bin/python -m pytest -n auto --dist loadfile
 
 lint: environment
 	@.venv/bin/python -m ruff check .

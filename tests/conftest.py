@@ -8,13 +8,10 @@ from collections import Counter
 
 import pytest
 
-from tests.groups import GROUPS, Group
-
-LEFT_OUT = pytest.StashKey[Counter[str]]()
+from tests.groups import GROUPS
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    config.stash[LEFT_OUT] = Counter()
     for group in GROUPS:
         config.addinivalue_line("markers", f"{group.marker}: needs {group.needs}")
 
@@ -24,17 +21,24 @@ def pytest_runtest_setup(item: pytest.Item) -> None:
         if item.get_closest_marker(group.marker) and not group.found():
             if os.environ.get("CI") == "true":
                 pytest.fail(f"{group.needs} is missing: {group.brings}", pytrace=False)
-            item.config.stash[LEFT_OUT][group.marker] += 1
-            pytest.skip(f"{group.needs} is missing")
+            pytest.skip(_missing(group.needs))
 
 
-def pytest_terminal_summary(
-    terminalreporter: pytest.TerminalReporter, config: pytest.Config
-) -> None:
-    left_out = config.stash[LEFT_OUT]
-    missing: list[Group] = [group for group in GROUPS if left_out[group.marker]]
-    for group in missing:
-        terminalreporter.write_line(
-            f"left out: {left_out[group.marker]} tests of the group {group.marker}, which need "
-            f"{group.needs}: {group.brings}"
-        )
+def _missing(needs: str) -> str:
+    return f"{needs} is missing"
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    # Read off the reports, which come together here from however many processes ran the tests.
+    reasons = Counter(
+        report.longrepr[2].removeprefix("Skipped: ")
+        for report in terminalreporter.stats.get("skipped", ())
+        if isinstance(report.longrepr, tuple)
+    )
+    for group in GROUPS:
+        count = reasons[_missing(group.needs)]
+        if count:
+            terminalreporter.write_line(
+                f"left out: {count} tests of the group {group.marker}, which need "
+                f"{group.needs}: {group.brings}"
+            )

@@ -1,6 +1,5 @@
 """Tests that need a tool from outside are left out where it is missing, and fail under CI."""
 
-from collections import Counter
 from types import SimpleNamespace
 from typing import Any
 
@@ -14,8 +13,6 @@ MISSING = Group(marker="m", needs="A Tool", programs=("no-such-program",), packa
 
 class Item(SimpleNamespace):
     """A test that carries the marker of the missing group."""
-
-    config = SimpleNamespace(stash={conftest.LEFT_OUT: Counter()})
 
     def get_closest_marker(self, name: str) -> bool:
         return name == "m"
@@ -39,6 +36,17 @@ def test_under_ci_a_missing_tool_is_a_failure_that_says_the_line_that_brings_it(
     monkeypatch.setenv("CI", "true")
     with pytest.raises(pytest.fail.Exception, match=MISSING.brings):
         conftest.pytest_runtest_setup(item)
+
+
+def test_what_was_left_out_is_named_with_its_count_and_the_line_that_brings_it(item: Any) -> None:
+    reports = [SimpleNamespace(longrepr=("f.py", 1, f"Skipped: {text}"))
+               for text in ("A Tool is missing", "A Tool is missing", "not today")]
+    said: list[str] = []
+    reporter: Any = SimpleNamespace(stats={"skipped": reports}, write_line=said.append)
+    conftest.pytest_terminal_summary(reporter)
+    assert len(said) == 1
+    assert said[0].startswith("left out: 2 tests of the group m")
+    assert said[0].endswith(MISSING.brings)
 
 
 def test_a_program_is_found_on_the_path_or_in_a_folder_of_its_own() -> None:
