@@ -18,6 +18,7 @@ from eyebar.drawings.lettering import (
 )
 from eyebar.drawings.members import DrawnBar
 from eyebar.drawings.paper import Paper
+from eyebar.views.stress_sheet import StressSheet
 
 TEXT = 13.0
 SMALL = 12.2
@@ -87,21 +88,19 @@ def stacked(blocks: Sequence[Drawn]) -> tuple[Ink, ...]:
     return tuple(ink for block in blocks for ink in block.ink)
 
 
-def verdict(
-    posting: str, governed: str, remarks: Sequence[str], cautions: Sequence[str], place: Place
-) -> Drawn:
+def verdict(view: StressSheet, place: Place) -> Drawn:
     """What the rating says: the posting, what governs it in the accent, remarks, cautions."""
-    blocks = [text_block(posting, place, size=18.0, face=Face.STRONG)]
-    blocks.append(text_block(governed, place.below(blocks[-1].bottom + 3), colour=RUST,
+    blocks = [text_block(view.posting, place, size=18.0, face=Face.STRONG)]
+    blocks.append(text_block(view.governed, place.below(blocks[-1].bottom + 3), colour=RUST,
                              face=Face.SLANTED, size=14.5))
-    for remark in remarks:
+    for remark in view.remarks:
         blocks.append(text_block(remark, place.below(blocks[-1].bottom + 2), size=SMALL))
     level = blocks[-1].bottom + 8
     blocks.append(Drawn(
         ink=(Line(start=(place.left, level - 4), end=(place.left + 46, level - 4), weight=HAIR),),
         bottom=level + 2,
     ))
-    for caution in cautions:
+    for caution in view.cautions:
         blocks.append(text_block(caution, place.below(blocks[-1].bottom + 1), size=SMALL))
     return Drawn(ink=stacked(blocks), bottom=blocks[-1].bottom)
 

@@ -61,9 +61,7 @@ def _heading(view: StressSheet, place: Place) -> Drawn:
         face=Face.SLANTED,
     )
     rule = blocks.swelled_rule(place.left + place.width / 2, under.bottom + 10, place.width * 0.8)
-    said = blocks.verdict(
-        view.posting, view.governed, view.remarks, view.cautions, place.below(under.bottom + 24)
-    )
+    said = blocks.verdict(view, place.below(under.bottom + 24))
     return Drawn(
         ink=(*blocks.stacked((closed, name, under)), *rule, *said.ink), bottom=said.bottom
     )

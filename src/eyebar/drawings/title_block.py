@@ -38,9 +38,7 @@ def title(view: StressSheet, paper: Paper) -> tuple[Ink, ...]:
 def verdict(view: StressSheet, place: Place) -> Drawn:
     """What the rating says of the bridge, under its heading."""
     head = blocks.heading("What the bridge may carry", place)
-    said = blocks.verdict(
-        view.posting, view.governed, view.remarks, view.cautions, place.below(head.bottom - 4)
-    )
+    said = blocks.verdict(view, place.below(head.bottom - 4))
     return Drawn(ink=(*head.ink, *said.ink), bottom=said.bottom)
 
 
