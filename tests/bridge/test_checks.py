@@ -96,4 +96,4 @@ def test_pieces_of_a_built_up_bar_cannot_be_taken_apart() -> None:
         "decisions: []",
         "decisions:\n  - {date: 2021-01-01, what: loose, part: left/U2-L2, pieces: [1]}",
     ))
-    assert "left/U2-L2: one piece of a built-up bar" in said
+    assert "'1' cannot be loose by itself: its 2 pieces are tied together" in said

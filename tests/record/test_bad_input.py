@@ -376,7 +376,7 @@ def test_what_is_not_utf_8_is_refused_with_its_line() -> None:
         ("eyebar: 1\nname: a: b\n", 2, "put a text that holds a colon between quotes"),
         ("eyebar: 1\n\tname: a\n", 2, "indent with spaces, not with tabs"),
         ("eyebar: 1\n- name\n", 2, "look at the indents"),
-        ("eyebar: 1\nname: \x00\n", None, "look at the indents"),
+        ("eyebar: 1\nname: \x00\n", 2, "take it out"),
     ],
 )
 def test_what_is_not_yaml_is_refused(text: str, line: int | None, cure: str) -> None:

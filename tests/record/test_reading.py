@@ -281,8 +281,9 @@ def test_trusses_may_be_given_apart() -> None:
     assert record.group_of("upstream", "L2-L3") == "lower"
     assert record.group_of("downstream", "L3-L2") == "lower, downstream"
     # The same bar in a group of one truss and in one of both is named twice there.
-    faults = faults_of(other.replace("    truss: upstream\n", ""))
-    assert {fault.rule for fault in faults} == {"is named twice; first in 'lower'"}
+    (fault,) = faults_of(other.replace("    truss: upstream\n", ""))
+    assert fault.rule == "are named twice; first in 'lower'"
+    assert fault.got == "'L0-L1', 'L1-L2', 'L2-L3', 'L3-L4', 'L4-L5', 'L5-L6'"
 
 
 def test_the_records_own_values_come_with_unit_and_reason() -> None:

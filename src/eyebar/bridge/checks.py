@@ -5,6 +5,7 @@ bars that the form has not, or that no group has, kinds that do not fit, what ca
 with faults is looked over too: what its faults leave in doubt is not judged.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
 from eyebar.bridge.laid import Laid, fault, laid_out
@@ -21,15 +22,15 @@ CURB_TOLERANCE = 1.0
 """Curbs and clear width may miss the trusses' distance by an inch."""
 
 
-def form_faults(record: Record) -> tuple[Fault, ...]:
-    """What is wrong with a record once its trusses are laid out, in the order of its lines."""
-    known = Known(record=record)
-    names = record.trusses.names if known.joints_known else ()
-    laid = {truss: laid_out(record, truss) for truss in names}
+def form_faults(known: Known, laid: Mapping[str, Laid]) -> tuple[Fault, ...]:
+    """What is wrong with a record once its trusses are laid out, in the order of its lines.
+
+    Without a layout of a truss only what it takes none for.
+    """
     found = (
         *(one for its in laid.values() for one in its.faults), *_misplaced(known, laid),
         *_strange_bars(known, laid), *_missing_bars(known, laid), *said_faults(known, laid),
-        *_curb_faults(record, known),
+        *_curb_faults(known),
     )
     return tuple(dict.fromkeys(sorted(found, key=lambda one: one.line or 0)))
 
@@ -71,17 +72,19 @@ def _strange_bars(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
         return
     untold = [counter for counter in record.trusses.counters if not _has(known, counter)]
     for its in laid.values():
+        strange: dict[str, list[str]] = defaultdict(list)
         for bar, group in its.groups.items():
-            if not _strange(its, bar) or bar in its.layout.misplaced:
-                continue
-            if any(may_be(counter, (bar,)) for counter in untold) or (
+            meant = any(may_be(counter, (bar,)) for counter in untold) or (
                 in_doubt(record, "trusses", "counters") and _may_counter(record, group)
-            ):
-                continue
-            near = did_you_mean(bar, its.layout.bars)
+            )
+            if _strange(its, bar) and bar not in its.layout.misplaced and not meant:
+                strange[group].append(bar)
+        for group, bars in strange.items():
+            rule = "is no bar of" if len(bars) == 1 else "are no bars of"
             yield fault(
-                record, ("members", group, "bars"), f"is no bar of {_form(record, its)}", got=bar,
-                cure=f"{near} a counter stands under 'counters' too",
+                record, ("members", group, "bars"), f"{rule} {_form(record, its)}",
+                got="', '".join(bars), cure=f"{did_you_mean(bars[0], its.layout.bars)} a counter"
+                " stands under 'counters' too",
             )
 
 
@@ -132,8 +135,9 @@ def _astray(known: Known, its: Laid) -> tuple[str, ...]:
     return (*known.lost, *(bar for bar in its.groups if _strange(its, bar)))
 
 
-def _curb_faults(record: Record, known: Known) -> Iterator[Fault]:
+def _curb_faults(known: Known) -> Iterator[Fault]:
     """Curbs that leave another width than the clear one between them."""
+    record = known.record
     floor, names = record.floor, record.trusses.names
     if any(hole[:1] == ("floor",) and str(hole[-1]).startswith(("floor", "curb"))
            for hole in record.source.holes):

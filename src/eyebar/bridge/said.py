@@ -10,11 +10,14 @@ from eyebar.bridge.forms import LaidBar
 from eyebar.bridge.laid import Laid, fault
 from eyebar.bridge.members import Member, member
 from eyebar.errors import Fault
-from eyebar.record import BOTH_TRUSSES, Record, SectionEntry
+from eyebar.record import SectionEntry
 from eyebar.record.doubt import in_doubt
 from eyebar.record.known import Known
 from eyebar.record.tree import Path
 from eyebar.terms import BAR_KINDS, Kind
+
+DECIDING = ("kind", "section", "can push", "can pull")
+"""Keys of a group that decide whether its bars push and pull."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,39 +54,27 @@ def said_faults(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
     """Words that do not fit the bars they are said of. Without a layout only what it takes none
     for."""
     record = known.record
+    doubtful = {
+        group: {key for key in DECIDING if in_doubt(record, "members", group, key)}
+        for group in record.members
+    }
     found: dict[_Finding, dict[str, None]] = {}
     for truss, bars in known.bars.items():
         for bar, group in bars.items():
-            if f"{truss}/{bar}" in known.doubtful or _named_twice(record, truss, bar):
+            if f"{truss}/{bar}" in known.doubtful:
                 continue
+            said = member(record, truss, bar, group)
             of_form = laid[truss].layout.bars.get(bar) if truss in laid else None
-            for one in _findings(record, member(record, truss, bar, group), of_form):
+            if of_form is not None and "kind" not in doubtful[group]:
+                for one in _kind(said, of_form, by_form=record.trusses.form is not None):
+                    found.setdefault(one, {})[bar] = None
+            for one in () if doubtful[group] else _work(said):
                 found.setdefault(one, {})[bar] = None
     for one, named in found.items():
         rule = one.rule if len(named) == 1 else one.rules
         yield fault(
             record, one.path, rule.format(bars=", ".join(named)), got=one.got, cure=one.cure
         )
-
-
-def _named_twice(record: Record, truss: str, bar: str) -> bool:
-    """Whether two groups have the bar, which is told already: which of them is right is open."""
-    groups = [
-        group for group in record.members.values()
-        if bar in group.bars and group.truss in (BOTH_TRUSSES, truss)
-    ]
-    return len(groups) > 1
-
-
-def _findings(record: Record, said: Member, laid: LaidBar | None) -> Iterator[_Finding]:
-    doubtful = {
-        key for key in ("kind", "section", "can push", "can pull")
-        if in_doubt(record, "members", said.group, key)
-    }
-    if laid is not None and "kind" not in doubtful:
-        yield from _kind(said, laid, by_form=record.trusses.form is not None)
-    if not doubtful:
-        yield from _work(said)
 
 
 def _kind(said: Member, laid: LaidBar, *, by_form: bool) -> Iterator[_Finding]:

@@ -31,7 +31,6 @@ from eyebar.bridge.weights import weights_on
 from eyebar.errors import BadRecord, Fault, OutOfRange
 from eyebar.office import Values
 from eyebar.record import Bearing, DecisionEntry, EndFixing, Record
-from eyebar.record.doubt import in_doubt
 from eyebar.record.known import Known
 from eyebar.record.layout import bearing_joints
 from eyebar.record.tree import Path
@@ -67,8 +66,8 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     Raises BadRecord with every fault at once where the record and its form do not agree or an entry
     does not fit its part, and OutOfRange for a date before the bridge was built.
     """
-    gathering, faults = _looked_over(record, on, values)
-    if faults:
+    gathering = _begun(record, on, values)
+    if faults := _looked_over(gathering):
         raise BadRecord(record.file, faults)
     gathering.rules[:0] = [_said_of_day(record, on), *said_of_layout(record)]
     trusses = [_truss(gathering, name) for name in record.trusses.names]
@@ -94,32 +93,42 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
 
 
 def bridge_faults(record: Record, on: date | None, values: Values) -> tuple[Fault, ...]:
-    """What is wrong with a record on a date that it does not tell by itself.
+    """What is wrong on a date with a record that has faults, besides those that it tells itself.
 
-    The record may have faults of its own; what they leave in doubt is not judged.
+    What they leave in doubt is not judged. Readings and pieces that do not fit their bars are among
+    those that the record tells.
     """
-    return _looked_over(record, on, values)[1]
+    begun = _begun(record, on, values)
+    begun.readings = {}
+    begun.decisions = {
+        part: tuple(decision for decision in decisions if decision.pieces is None)
+        for part, decisions in begun.decisions.items()
+    }
+    return _looked_over(begun)
 
 
-def _looked_over(
-    record: Record, on: date | None, values: Values
-) -> tuple[_Gathering, tuple[Fault, ...]]:
-    """What a bridge is put together from, as far as that goes, and what stands in the way."""
+def _begun(record: Record, on: date | None, values: Values) -> _Gathering:
     day = _day(record, on) or date.max
-    gathering = _Gathering(
+    return _Gathering(
         record=record, on=day, values=values, readings=readings_by_part(record, day),
         decisions=decisions_by_part(record, day),
     )
+
+
+def _looked_over(gathering: _Gathering) -> tuple[Fault, ...]:
+    """Puts together what a bridge is made from, as far as that goes; what stands in the way."""
+    record = gathering.record
     _gather_materials(gathering)
     known = Known(record=record)
     for name in record.trusses.names if known.joints_known else ():
+        gathering.laid[name] = laid_out(record, name)
         _gather_bars(gathering, known, name)
     refused = (
         fault(record, path, f"{', '.join(parts)}: {reason}",
               cure="look at what was read and decided of it")
         for (path, reason), parts in gathering.refused.items()
     )
-    return gathering, (*form_faults(record), *gathering.faults, *refused)
+    return (*form_faults(known, gathering.laid), *gathering.faults, *refused)
 
 
 def _day(record: Record, on: date | None) -> date | None:
@@ -159,18 +168,16 @@ def _gather_materials(gathering: _Gathering) -> None:
 
 def _gather_bars(gathering: _Gathering, known: Known, name: str) -> None:
     """What becomes of each bar of a truss about which nothing is in doubt."""
-    record = gathering.record
-    laid = laid_out(record, name)
+    record, laid = gathering.record, gathering.laid[name]
     said = {
         bar: member(record, name, bar, laid.groups[bar])
         for bar in laid.layout.bars if bar in laid.groups
     }
     holds = _holds(gathering, name, laid, said)
-    gathering.laid[name], gathering.said[name] = laid, said
+    gathering.said[name] = said
     made = [
         _bar(gathering, name, laid, one, holds[bar]) for bar, one in said.items()
-        if f"{name}/{bar}" not in known.doubtful
-        and not in_doubt(record, "members", one.group, "section")
+        if f"{name}/{bar}" not in known.doubtful and one.group not in known.doubtful_sections
     ]
     gathering.made[name] = [one for one in made if one is not None]
     gathering.rules += [rule for one in gathering.made[name] for rule in one.rules]

@@ -81,12 +81,9 @@ def _in_force(folder: Path | None, exceptions: Exceptions) -> tuple[Values, list
 
 
 def _folder_rows(folder: Path | None) -> list[tuple[str, Row]]:
-    """(file, row) of an office's folder. Raises BadRecord where it is not there or not TOML."""
+    """(file, row) of an office's folder. Raises BadRecord where a file is not TOML."""
     if folder is None:
         return []
-    if not folder.is_dir():
-        cure = f"an office's folder holds {', '.join(OFFICE_FILES)}"
-        raise BadRecord(str(folder), (Fault(where="", rule="is not a folder", cure=cure),))
     return [
         (name, row)
         for name in OFFICE_FILES if (folder / name).is_file()

@@ -1,5 +1,6 @@
 """Whether the blocks of a record agree with each other: bars, joints, trusses, materials."""
 
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
 from eyebar.addresses import address, bars_of, ends_of
@@ -25,30 +26,31 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
 
 
 def _bars(known: Known) -> Iterator[Fault]:
-    """Bars to no joint, and bars named twice."""
+    """Bars to no joint, and bars named twice: once for each two groups that share some."""
+    shared: dict[tuple[str, str], dict[str, None]] = defaultdict(dict)
     for truss in known.record.trusses.names:
         taken: dict[str, str] = {}
         for name, group in known.record.members.items():
-            if group.truss not in (BOTH_TRUSSES, truss):
-                continue
-            for bar in group.bars:
-                if bar in taken and not _told(known, truss, name, taken[bar]):
-                    yield known.fault(
-                        ("members", name, "bars"), f"is named twice; first in '{taken[bar]}'",
-                        got=bar, cure="leave it out of one of the groups",
-                    )
-                taken.setdefault(bar, name)
+            if group.truss in (BOTH_TRUSSES, truss) and not _doubled(known, name):
+                for bar in group.bars:
+                    if bar in taken:
+                        shared[taken[bar], name][bar] = None
+                    taken.setdefault(bar, name)
+    for (first, name), bars in shared.items():
+        rule = "is named twice" if len(bars) == 1 else "are named twice"
+        yield known.fault(
+            ("members", name, "bars"), f"{rule}; first in '{first}'", got="', '".join(bars),
+            cure="leave it out of one of the groups" if len(bars) == 1
+            else "leave them out of one of the groups",
+        )
     for name, group in known.record.members.items():
         if name != STUB and known.joints_known:
             yield from _runs(known, ("members", name, "bars"), group)
 
 
-def _told(known: Known, truss: str, name: str, first: str) -> bool:
-    """Whether a bar named twice in both trusses was told at the first truss already."""
-    groups = (known.record.members[name], known.record.members[first])
-    return truss != known.record.trusses.names[0] and all(
-        group.truss == BOTH_TRUSSES for group in groups
-    )
+def _doubled(known: Known, group: str) -> bool:
+    """Whether a group has two lists of bars."""
+    return ("members", group, "bars") in known.record.source.holes
 
 
 def _runs(known: Known, path: Path, group: MemberGroup) -> Iterator[Fault]:
@@ -79,8 +81,9 @@ def _groups(known: Known) -> Iterator[Fault]:
         yield from known.material_faults((*path, "material"), group.material)
         yield from _joints(known, (*path, "spliced at"), group.spliced_at or ())
         yield from _joints(known, (*path, "lateral points"), group.lateral_points or ())
-        if group.spliced_at and group.kind not in CHORD_KINDS:
-            yield known.fault((*path, "spliced at"), f"has no sense for a {group.kind}",
+        doubtful = in_doubt(record, *path, "kind")
+        if group.spliced_at and group.kind not in CHORD_KINDS and not doubtful:
+            yield known.fault((*path, "spliced at"), f"has no sense for {group.kind}s",
                               cure="only chords run through their joints; leave it out")
 
 

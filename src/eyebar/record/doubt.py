@@ -14,7 +14,7 @@ from eyebar.record.faults import keys_at
 from eyebar.record.layout import joint_names
 from eyebar.record.members import BOTH_TRUSSES
 from eyebar.record.models import Record
-from eyebar.record.tree import Path
+from eyebar.record.tree import Node, Path
 
 NOT_ITS_SHAPE = ("names", "spacing", "bearings", "counters")
 """Keys of `trusses` that do not decide which joints there are."""
@@ -24,8 +24,10 @@ _JOINTS = re.compile(r"[^\W\d_]+\d+")
 
 def in_doubt(record: Record, *path: str | int) -> bool:
     """Whether what stands at a path, something in it, or what holds it was taken out as faulty."""
+    if not (holes := record.source.holes):
+        return False
     here = record.source.as_written(path)
-    return any(here[:len(hole)] == hole[:len(here)] for hole in record.source.holes)
+    return any(here[:len(hole)] == hole[:len(here)] for hole in holes)
 
 
 def names_known(record: Record) -> bool:
@@ -50,8 +52,7 @@ def lost_bars(record: Record) -> tuple[str, ...]:
 
     Names that cannot be read, bars of a truss that is not there, bars to no joint.
     """
-    holes = [hole for hole in record.source.holes if hole[0] == "members"]
-    found = [text for hole in holes for text in _lost_in(record, hole)]
+    found = [text for hole in record.source.holes for text in _lost_in(record, hole)]
     joints = set(joint_names(record.trusses)) if shape_known(record) else None
     for group in record.members.values():
         if names_known(record) and group.truss not in (BOTH_TRUSSES, *record.trusses.names):
@@ -62,12 +63,17 @@ def lost_bars(record: Record) -> tuple[str, ...]:
 
 
 def _lost_in(record: Record, hole: Path) -> tuple[str, ...]:
-    """The bars that are lost with one hole in the members."""
+    """The bars that are lost with one hole, in the members or in what may have swallowed some."""
     tree = record.source.tree
-    if tree is None or len(hole) == 1 or hole in tree.doubled:
-        return ("",) if len(hole) < 3 or hole[2] in ("bars", "truss") else ()
+    if tree is None or hole[0] != "members":
+        swallowed = tree is not None and len(hole) == 1 and (
+            hole in tree.doubled or _is_strange_block(tree, hole)
+        )
+        return ("",) if swallowed else ()
     if len(hole) > 2 and hole[2] not in ("bars", "truss"):
         return ()
+    if len(hole) == 1 or hole in tree.doubled:
+        return ("",)
     written = tree.at((*hole[:2], "bars"))
     texts = written.plain() if written is not None else None
     if not isinstance(texts, tuple):
@@ -78,6 +84,12 @@ def _lost_in(record: Record, hole: Path) -> tuple[str, ...]:
         text if isinstance(text, str) else ""
         for text in texts if not isinstance(text, str) or not kept.intersection(_bars(text))
     )
+
+
+def _is_strange_block(tree: Node, hole: Path) -> bool:
+    """Whether a block of keys stands there under a name that no record has."""
+    node = tree.at(hole)
+    return node is not None and isinstance(node.value, dict) and hole[0] not in keys_at(())
 
 
 def may_be(bar: str, lost: Collection[str]) -> bool:

@@ -1,12 +1,11 @@
-"""What validation finds wrong, in the engineer's words: where, rule, what was found, the cure."""
+"""A finding of the validation in the engineer's words: where, rule, what was found, the cure."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 from typing import Annotated, Any, get_args, get_origin
 
-from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from eyebar.errors import Fault, did_you_mean, nearest
+from eyebar.errors import Fault, did_you_mean
 from eyebar.record.fields import NOT_MEASURED, Entry
 from eyebar.record.models import Record
 from eyebar.record.sections import MAIN_SHAPES
@@ -50,44 +49,21 @@ def fault_at(
     )
 
 
-def found_by(error: ValidationError) -> list[tuple[Path, ErrorDetails]]:
-    """Each finding of the validation, with its path as the file has it."""
-    return [(written_path(one["loc"]), one) for one in error.errors(include_url=False)]
-
-
-def validation_faults(
-    found: Iterable[tuple[Path, ErrorDetails]], tree: Node
-) -> Iterator[Fault]:
-    """Findings of the validation as faults, each with the line of its key.
-
-    What stands in a section that was filled in from a group's is told at the group alone; a key
-    that is missing because it is misspelt is told where it is misspelt.
-    """
-    found = tuple(found)
-    misspelt = {
-        (*path[:-1], nearest(str(path[-1]), keys_at(path[:-1])))
-        for path, one in found if one["type"] == "extra_forbidden"
-    }
-    for path, one in found:
-        if one["type"] != "missing" and tree.at(path) is not None:
-            yield _wrong(path, tree, one)
-        elif one["type"] == "missing" and path not in misspelt and tree.at(path[:-1]) is not None:
-            yield _missing(path, tree)
-
-
 def keys_at(path: Path) -> tuple[str, ...]:
     """The keys that a block of the record may have; none where no block belongs."""
     model = _model_at(path)
     fields = model.model_fields.values() if model else ()
-    return tuple(_written(str(field.alias)) for field in fields)
+    return tuple(written_key(str(field.alias)) for field in fields)
 
 
-def _written(key: str) -> str:
+def written_key(key: str) -> str:
+    """A key as the file has it."""
     return CURB_KEY if key == "curbs" else key
 
 
-def _missing(path: Path, tree: Node) -> Fault:
-    parent, key = path[:-1], _written(str(path[-1]))
+def missing_fault(path: Path, tree: Node) -> Fault:
+    """A key that a block needs and has not."""
+    parent, key = path[:-1], written_key(str(path[-1]))
     if isinstance(path[-1], int):
         return fault_at(tree, parent, "has too few entries", cure=f"write {path[-1] + 1} of them")
     cure = CURES.get(key, f"write '{key}:' with its value")
@@ -96,7 +72,8 @@ def _missing(path: Path, tree: Node) -> Fault:
     return fault_at(tree, parent, f"has no '{key}'", cure=cure)
 
 
-def _wrong(path: Path, tree: Node, found: ErrorDetails) -> Fault:
+def wrong_fault(path: Path, tree: Node, found: ErrorDetails) -> Fault:
+    """A key or a value that is there and cannot be."""
     context = found.get("ctx", {})
     if found["type"] == "fault":
         return Fault(
@@ -111,14 +88,6 @@ def _wrong(path: Path, tree: Node, found: ErrorDetails) -> Fault:
         )
     rule, cure = RULES.get(found["type"], (f"cannot be read: {found['msg']}", ""))
     return fault_at(tree, path, rule, cure=cure)
-
-
-def written_path(location: tuple[int | str, ...]) -> Path:
-    """A path as the file has it: a curb's key names its truss, and no mark of a mapping's key."""
-    path = tuple(key for key in location if key != "[key]")
-    if path[:2] == ("floor", "curbs") and len(path) > 2:
-        return ("floor", f"curb to {path[2]} truss", *path[3:])
-    return path
 
 
 def _may_be_unmeasured(path: Path) -> bool:

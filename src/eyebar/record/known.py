@@ -1,6 +1,7 @@
 """What a record speaks of, gathered once: the names that its other entries may use."""
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
@@ -30,6 +31,8 @@ class Known:
     record: Record
     unplaced: dict[Fault, Address] = field(default_factory=dict)
     """Faults told of bars that no group has, between joints that are there."""
+    named: dict[tuple[Path, str], list[Fault]] = field(default_factory=dict)
+    """(block, name that it has not) -> the faults told where it is used."""
 
     @cached_property
     def joints(self) -> tuple[str, ...]:
@@ -63,45 +66,83 @@ class Known:
 
     @cached_property
     def doubtful(self) -> frozenset[str]:
-        """The bars of which an override or a repair is at fault."""
-        return parts_in_doubt(self.record, self.parts)
+        """The bars, by address, of which an override or a repair is at fault, or that are named
+        twice: which of their groups is right is open."""
+        named: Counter[str] = Counter()
+        for group in self.record.members.values():
+            for truss in (group.truss,) if group.truss else self.record.trusses.names:
+                named.update(f"{truss}/{bar}" for bar in group.bars)
+        twice = (part for part, times in named.items() if times > 1)
+        return parts_in_doubt(self.record, self.parts) | frozenset(twice)
+
+    @cached_property
+    def doubtful_sections(self) -> frozenset[str]:
+        """The groups whose section is at fault."""
+        record = self.record
+        return frozenset(
+            name for name in record.members if in_doubt(record, "members", name, "section")
+        )
 
     def fault(self, path: Path, rule: str, *, got: object = None, cure: str = "") -> Fault:
         """A fault at a place of this record."""
         return self.record.fault(path, rule, got=got, cure=cure)
+
+    def once(self, found: Iterable[Fault]) -> Iterator[Fault]:
+        """The faults, with a name that is not there told once, at its block, where it is used
+        more than once: it is there that a name was changed or left out."""
+        often = {key: told for key, told in self.named.items() if len(set(told)) > 1}
+        replaced = {fault for told in often.values() for fault in told}
+        for (path, name), told in often.items():
+            yield self.fault(path, f"has no '{name}', which is named {len(set(told))} times",
+                             cure=told[0].cure)
+        yield from (fault for fault in found if fault not in replaced)
+
+    def _named(self, block: Path, name: str, fault: Fault) -> Fault:
+        self.named.setdefault((block, name), []).append(fault)
+        return fault
 
     def section_on(self, part: Address, day: date) -> SectionEntry | None:
         """The section of a bar on a day; None for what is no bar, and where it is in doubt."""
         name = "-".join(part.bar or ())
         address = f"{part.truss}/{name}"
         group = self.bars.get(part.truss, {}).get(name)
-        if group is None or in_doubt(self.record, "members", group, "section"):
+        if group is None or group in self.doubtful_sections:
             return None
         return None if address in self.doubtful else section_on(self.record, address, group, day)
 
     def material_faults(self, path: Path, material: str | None) -> Iterator[Fault]:
         """A material that the record has not."""
         known = self.record.materials
-        if material in (None, STUB, *known) or ("materials",) in self.record.source.holes:
+        if material in (None, STUB, *known) or self._materials_lost:
             return
-        yield self.fault(path, "is no material of this record", got=material,
-                         cure=did_you_mean(str(material), known))
+        yield self._named(("materials",), str(material), self.fault(
+            path, "is no material of this record", got=material,
+            cure=did_you_mean(str(material), known),
+        ))
+
+    @cached_property
+    def _materials_lost(self) -> bool:
+        """Whether a material may have gone with a block that is at fault, or lost its header."""
+        source = self.record.source
+        twice = source.tree.doubled if source.tree else ()
+        return ("materials",) in source.holes or any(path[0] == "materials" for path in twice)
 
     def truss_faults(self, path: Path, truss: str | None) -> Iterator[Fault]:
         """A truss that the record has not."""
         names = self.record.trusses.names
         if truss and truss not in names and self.trusses_known:
-            yield self.fault(path, "is no truss of this bridge", got=truss,
-                             cure=did_you_mean(truss, names))
+            yield self._named(("trusses", "names"), truss, self.fault(
+                path, "is no truss of this bridge", got=truss, cure=did_you_mean(truss, names),
+            ))
 
     def part_fault(self, path: Path, part: Address) -> Fault | None:
         """What is wrong with an address that the record uses; None when nothing is, or may be."""
         trusses = self.record.trusses.names
         if part.truss and part.truss not in trusses:
-            return self.fault(
+            return self._named(("trusses", "names"), part.truss, self.fault(
                 path, f"names no truss of this bridge, '{part.truss}'", got=part.part,
                 cure=did_you_mean(part.truss, trusses),
-            ) if self.trusses_known else None
+            )) if self.trusses_known else None
         if part.bar:
             return self._bar_fault(path, part, part.bar)
         if not self.joints_known:

@@ -8,7 +8,7 @@ from eyebar.record.doubt import in_doubt
 from eyebar.record.findings import DecisionEntry, ReadingEntry
 from eyebar.record.known import Known
 from eyebar.record.sections import SectionEntry
-from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, plates_on, sizes_of
+from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, plates_on, sizes_of, tied_together
 from eyebar.record.tree import Path
 from eyebar.record.words import Decided, What
 from eyebar.terms import Kind
@@ -29,6 +29,8 @@ ON_OTHERS = {
 
 NEEDS = {Decided.PULL_ACCEPTED: ("pull",)}
 """What a decision must say besides."""
+PARTED = (Decided.BROKEN, Decided.LOOSE)
+"""What may be decided of some pieces of a set."""
 ALLOWED = {
     Decided.REPAIR: {"section", "material", "pull", "plus minus"},
     Decided.BROKEN: {"pieces"},
@@ -171,7 +173,14 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
     if (section is None and decision.part.bar) or in_doubt(known.record, *path, "date"):
         return
     pieces = pieces_of(section) if section else 1
-    for piece in decision.pieces or ():
-        if piece > pieces:
-            yield known.fault((*path, "pieces"), f"is more than the {pieces} that the part has",
-                              got=piece, cure=f"write 1 to {pieces}")
+    beyond = [piece for piece in decision.pieces or () if piece > pieces]
+    for piece in beyond:
+        yield known.fault((*path, "pieces"), f"is more than the {pieces} that the part has",
+                          got=piece, cure=f"write 1 to {pieces}")
+    some = 0 < len(set(decision.pieces or ())) < pieces
+    if some and not beyond and section and tied_together(section) and decision.what in PARTED:
+        yield known.fault(
+            (*path, "pieces"), f"cannot be {decision.what} by itself: its {pieces} pieces are tied"
+            " together", got=", ".join(map(str, decision.pieces or ())),
+            cure="leave 'pieces' out, if it is the whole bar",
+        )

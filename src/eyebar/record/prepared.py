@@ -4,7 +4,7 @@ An override or a repair may give only what differs of a section; the rest is the
 done here, on plain texts, so that what is validated is always a whole section.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from pydantic import ValidationError
@@ -20,6 +20,8 @@ from eyebar.record.trusses import TrussesEntry
 Block = dict[str, Any]
 Bar = tuple[str, str]
 """Truss and bar."""
+Section = tuple[Path, Plain]
+"""A section, and where it stands."""
 
 
 def spelled_out(tree: Node) -> Iterator[tuple[Path, Fault]]:
@@ -65,7 +67,7 @@ def filled_in(record: Block) -> Block:
         for part, entry in _block(record, "overrides").items()
     }
     sections |= {
-        _bar_of(part): entry["section"]
+        _bar_of(part): (("overrides", part, "section"), entry["section"])
         for part, entry in overrides.items() if isinstance(entry, dict) and "section" in entry
     }
     filled = dict(record)
@@ -79,6 +81,23 @@ def filled_in(record: Block) -> Block:
             for entry in decisions
         )
     return filled
+
+
+def bases(record: Block) -> Mapping[Path, Path | None]:
+    """Path of a section of an override or a decision -> that of the one it was filled in from."""
+    sections = _built_sections(record)
+    found: dict[Path, Path | None] = {}
+    for part, entry in _block(record, "overrides").items():
+        if isinstance(entry, dict) and "section" in entry and _may_be_bar(part):
+            base = sections.get(_bar_of(part))
+            found["overrides", part, "section"] = base and base[0]
+            sections[_bar_of(part)] = (("overrides", part, "section"), entry["section"])
+    decisions = record.get("decisions")
+    for i, entry in enumerate(decisions if isinstance(decisions, tuple) else ()):
+        if isinstance(entry, dict) and "section" in entry and _may_be_bar(entry.get("part")):
+            base = sections.get(_bar_of(entry.get("part")))
+            found["decisions", i, "section"] = base and base[0]
+    return found
 
 
 def merged(section: Plain, differing: Plain) -> Plain:
@@ -95,9 +114,9 @@ def merged(section: Plain, differing: Plain) -> Plain:
     return laid
 
 
-def _whole(entry: Plain, section: Plain) -> Plain:
-    if isinstance(entry, dict) and isinstance(entry.get("section"), dict):
-        return {**entry, "section": merged(section, entry["section"])}
+def _whole(entry: Plain, base: Section | None) -> Plain:
+    if base is not None and isinstance(entry, dict) and isinstance(entry.get("section"), dict):
+        return {**entry, "section": merged(base[1], entry["section"])}
     return entry
 
 
@@ -110,25 +129,42 @@ def _bar_of(part: Plain) -> Bar:
     return (found.truss, "-".join(found.bar)) if found.bar else ("", "")
 
 
-def _built_sections(record: Block) -> dict[Bar, Plain]:
-    """(truss, bar) -> section of its group, for whatever can be read of the groups."""
+def _may_be_bar(part: Plain) -> bool:
+    """Whether an address names a bar, or cannot be read."""
     try:
-        trusses = TrussesEntry.model_validate(record.get("trusses"))
-    except ValidationError:
-        return {}
-    count = panel_count(trusses) if trusses.mirrored else 0
-    letters = letters_between(trusses)
-    sections: dict[Bar, Plain] = {}
-    for group in _block(record, "members").values():
+        return address(part if isinstance(part, str) else "").bar is not None
+    except Unreadable:
+        return True
+
+
+def _built_sections(record: Block) -> dict[Bar, Section]:
+    """(truss, bar) -> section of its group, for whatever can be read of the groups."""
+    names, image_of = _trusses(record.get("trusses"))
+    sections: dict[Bar, Section] = {}
+    for name, group in _block(record, "members").items():
         if not isinstance(group, dict):
             continue
-        for truss in trusses.names if group.get("truss") is None else (group["truss"],):
+        section = (("members", name, "section"), group.get("section"))
+        own = group.get("truss")
+        for truss in names if own is None else (str(own),):
             for bar in _bars(group.get("bars")):
-                sections[truss, bar] = group.get("section")
-                if count:
-                    image = mirrored_bar(bar, count, letters)
-                    sections.setdefault((truss, image), group.get("section"))
+                sections[truss, bar] = section
+                sections.setdefault((truss, image_of(bar)), section)
     return sections
+
+
+def _trusses(block: Plain) -> tuple[tuple[str, ...], Callable[[str], str]]:
+    """The names of the trusses, and what is the mirror image of a bar, as far as can be read."""
+    try:
+        trusses = TrussesEntry.model_validate(block)
+    except ValidationError:
+        names = block.get("names") if isinstance(block, dict) else None
+        names = names if isinstance(names, tuple) else ()
+        return tuple(name for name in names if isinstance(name, str)), str
+    if not trusses.mirrored:
+        return trusses.names, str
+    count, letters = panel_count(trusses), letters_between(trusses)
+    return trusses.names, lambda bar: mirrored_bar(bar, count, letters)
 
 
 def _block(record: Block, key: str) -> Block:

@@ -8,14 +8,15 @@ from pathlib import Path as FilePath
 from pydantic import ValidationError
 
 from eyebar.addresses import Address
-from eyebar.errors import BadRecord, Fault
+from eyebar.errors import BadRecord, Fault, nearest
 from eyebar.record.consistency import inconsistencies
-from eyebar.record.faults import fault_at, found_by, validation_faults
+from eyebar.record.faults import fault_at
 from eyebar.record.known import Known
 from eyebar.record.models import Record, Source
 from eyebar.record.plausible import implausible
-from eyebar.record.prepared import Block, filled_in, spelled_out
+from eyebar.record.prepared import Block, bases, filled_in, spelled_out
 from eyebar.record.salvaged import salvaged
+from eyebar.record.told import Found, all_faults, belongs, found_by, validation_faults
 from eyebar.record.tree import Node, tree_of
 
 LARGEST = 2_000_000
@@ -23,6 +24,11 @@ LARGEST = 2_000_000
 FORMAT = 1
 """The number of the format that is written today; it stands in the record's first line."""
 FORMAT_KEY = "eyebar"
+
+NEEDED = tuple(
+    str(key.alias) for key in Record.model_fields.values() if key.is_required()
+)
+"""The keys that no record can do without."""
 
 READERS: Mapping[int, Callable[[Block], Block]] = {1: filled_in}
 """Format -> what makes its plain texts those of today's models. Old ones are never taken out."""
@@ -83,7 +89,11 @@ def examined(
                             cure=f"begin it with '{FORMAT_KEY}: {FORMAT}'", line=1),)
         raise BadRecord(file, faults)
     number, unread = _format_number(tree, file)
-    astray = tuple(spelled_out(tree))
+    missing = tuple(key for key in NEEDED if key not in tree.keys)
+    astray = tuple(
+        (path, fault) for path, fault in spelled_out(tree)
+        if not any(belongs(path[1:], key) for key in missing)
+    )
     source = Source(
         file=file, text=text, tree=tree,
         holes=frozenset((*tree.doubled, *(path for path, _ in astray))),
@@ -129,7 +139,10 @@ def _format_number(tree: Node, file: str) -> tuple[int, tuple[Fault, ...]]:
     Raises BadRecord for a newer format, of which nothing else is known.
     """
     assert isinstance(tree.value, dict)
-    if next(iter(tree.keys), "") != FORMAT_KEY:
+    first = next(iter(tree.keys), "")
+    if FORMAT_KEY not in tree.keys and nearest(first, (FORMAT_KEY,)):
+        return FORMAT, ()  # told as a key that is misspelt
+    if first != FORMAT_KEY:
         rule = "does not begin with the number of its format"
         cure = f"write '{FORMAT_KEY}: {FORMAT}' as its first line"
         return FORMAT, (Fault(where="", rule=rule, cure=cure, line=1),)
@@ -163,18 +176,21 @@ def _validated(
 
     What can still be checked of a record with faults is checked, so that all are told at once.
     """
-    assert source.tree is not None
+    tree = source.tree
+    found: tuple[Found, ...] = ()
+    assert tree is not None
     record: Record | None
     try:
         record = Record.model_validate(block, context=source)
     except ValidationError as error:
+        found = tuple(found_by(error))
         record, later = salvaged(block, error, source)
-        told = (*told, *validation_faults(found_by(error), source.tree), *later)
-    if record is None:
-        return Examined(file=source.file, record=None, faults=told)
-    known = Known(record=record)
-    day = today or datetime.now().astimezone().date()
-    found = (*inconsistencies(known), *implausible(known, day))
+        told = (*told, *validation_faults(found, tree, bases(_plain_block(tree))), *later)
+    known = None if record is None else Known(record=record)
+    if known is not None:
+        day = today or datetime.now().astimezone().date()
+        told = (*told, *known.once((*inconsistencies(known), *implausible(known, day))))
     return Examined(
-        file=source.file, record=record, faults=(*told, *found), unplaced=known.unplaced
+        file=source.file, record=record, faults=told or tuple(all_faults(found, tree)),
+        unplaced={} if known is None else known.unplaced,
     )

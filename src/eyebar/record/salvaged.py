@@ -15,9 +15,10 @@ from pydantic_core import ErrorDetails
 from eyebar.addresses import bars_of
 from eyebar.errors import Fault, Unreadable, nearest
 from eyebar.record.doubt import NOT_ITS_SHAPE, shapes
-from eyebar.record.faults import found_by, keys_at, validation_faults
+from eyebar.record.faults import keys_at
 from eyebar.record.models import Kept, Record, Source
 from eyebar.record.prepared import Block
+from eyebar.record.told import found_by, validation_faults
 from eyebar.record.tree import Path
 
 STUB = "a stub"

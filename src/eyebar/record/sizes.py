@@ -34,6 +34,13 @@ def pieces_of(section: SectionEntry) -> int:
     return len(section.plates or (None,))
 
 
+def tied_together(section: SectionEntry) -> bool:
+    """Whether the pieces of a section are one bar: none is loose or broken by itself."""
+    return any((
+        section.channels, section.plates_and_angles, section.angles, section.flanged_segments
+    ))
+
+
 def sizes_of(section: SectionEntry, *, piece: int = 1) -> Sizes:
     """Word -> size as built, None where not measured; a word that does not fit is not there.
 

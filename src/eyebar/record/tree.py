@@ -5,6 +5,7 @@ YAML file dangerous is refused here: tags, anchors that explode, deep nesting, k
 twice.
 """
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -30,6 +31,8 @@ DEEPEST = 12
 """Blocks inside blocks; a record needs six."""
 MOST_ENTRIES = 200_000
 """Entries of a record once every anchor is spelled out."""
+
+_UNREADABLE = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 BYTE_ORDER_MARK = "\ufeff"
 """Some editors begin a file with it; places in the text are counted behind it."""
@@ -110,6 +113,11 @@ def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
             mark = error.context_mark or mark
         return None, (*growing.faults, _not_yaml(problem, mark.line + 1 if mark else None))
     except (YAMLError, ValueError) as error:
+        if found := _UNREADABLE.search(text):
+            return None, (*growing.faults, Fault(
+                where="", line=text[:found.start()].count("\n") + 1, cure="take it out",
+                rule=f"is not YAML: the character U+{ord(found[0]):04X} cannot stand in it",
+            ))
         return None, (*growing.faults, _not_yaml(" ".join(str(error).split())[:100], None))
     if growing.root is not None:
         growing.root.doubled = tuple(growing.doubled)
@@ -133,6 +141,10 @@ class _Open:
     anchor: str | None
     key: str | None = None
     """The key that waits for what it stands for."""
+    doubled: list[tuple[str, int]] = field(default_factory=list)
+    """The latest keys, with their lines, that all stand twice."""
+    told: int = 0
+    """The place of the fault that tells of them."""
 
     @property
     def awaits_key(self) -> bool:
@@ -209,15 +221,30 @@ class _Growing:
     def _key(self, key: str, line: int) -> None:
         parent = self.open[-1]
         if key in parent.node.keys:
-            path = tuple(above.place for above in self.open[:-1])
-            self.doubled.append((*path, key))
-            self.faults.append(Fault(
-                where=place_words(path), got=f"'{key}'", line=line + 1,
-                rule=f"stands twice; first on line {parent.node.keys[key] + 1}",
-                cure="leave one of them out",
-            ))
+            self._twice(parent, key, line)
+        elif len(parent.doubled) == 1:
+            parent.doubled.clear()
         parent.node.keys.setdefault(key, line)
         parent.key = key
+
+    def _twice(self, parent: "_Open", key: str, line: int) -> None:
+        """Tells of a key that stands twice; of several one after the other at once, since it is
+        their own block that lost its header."""
+        path = tuple(above.place for above in self.open[:-1])
+        self.doubled.append((*path, key))
+        parent.doubled.append((key, line))
+        many = len(parent.doubled) > 1
+        first = parent.doubled[0]
+        if not many:
+            parent.told = len(self.faults)
+        self.faults[parent.told:parent.told + 1] = [Fault(
+            where=place_words(path), got=", ".join(f"'{one}'" for one, _ in parent.doubled),
+            line=first[1] + 1,
+            rule=f"{'stand' if many else 'stands'} twice; first on line "
+                 f"{parent.node.keys[first[0]] + 1}",
+            cure="leave them out, or write the name of their own block above them" if many
+            else "leave one of them out",
+        )]
 
     def _repeat(self, event: AliasEvent) -> bool:
         known = self.anchors.get(event.anchor)

@@ -94,8 +94,12 @@ def shipped_vehicles() -> Mapping[str, Vehicle]:
 def vehicles_with(folder: Path | None) -> Mapping[str, Vehicle]:
     """The shipped vehicles with those of an office's folder laid over them; frozen.
 
-    Raises BadRecord with all faults of the folder's `vehicles.toml`; a folder without one is fine.
+    Raises BadRecord with all faults of the folder's `vehicles.toml`, or where there is no folder; a
+    folder without such a file is fine.
     """
+    if folder is not None and not folder.is_dir():
+        cure = "an office's folder holds vehicles.toml, values.toml, policy.toml, all or some"
+        raise BadRecord(str(folder), (Fault(where="", rule="is not a folder", cure=cure),))
     if folder is None or not (folder / OFFICE_FILE).is_file():
         return shipped_vehicles()
     path = folder / OFFICE_FILE
