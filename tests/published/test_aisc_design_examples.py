@@ -76,7 +76,7 @@ class TestE2:
         )
 
     def test_the_web_is_thin(self) -> None:
-        use = plate_slenderness(15.0, 0.25, limit=1.49, modulus=STEEL, yield_stress=50.0)
+        use = plate_slenderness(15.0, 0.25, thick_limit=1.49, modulus=STEEL, yield_stress=50.0)
         assert 15 / 0.25 / use == printed("35.9")
 
     def test_what_the_thin_web_leaves(self) -> None:

@@ -22,15 +22,17 @@ from tests.resistance.bars import COVERED, EVERY_LEVEL, IRON, bar, limits_of
 
 ROOT = math.sqrt(27_900 / 26)
 """sqrt(E / F_y) of iron, 32.758."""
-FLANGE = {"limit": 0.56, "elastic_limit": 1.03, "first": 1.415, "second": 0.74, "elastic": 0.69}
-LEG = {"limit": 0.45, "elastic_limit": 0.91, "first": 1.34, "second": 0.76, "elastic": 0.53}
+FLANGE = {
+    "thick_limit": 0.56, "elastic_limit": 1.03, "first": 1.415, "second": 0.74, "elastic": 0.69
+}
+LEG = {"thick_limit": 0.45, "elastic_limit": 0.91, "first": 1.34, "second": 0.76, "elastic": 0.53}
 COVER = {"carrying": 1.92, "imperfect": 0.38}
 IN_PLANE = "column in the plane of the truss"
 
 
 def test_a_cover_of_fifty_two_thicknesses_is_thin_in_iron() -> None:
     # By hand: 13 / 0.25 = 52 over 1.40 x 32.758 = 45.861 is 1.1339.
-    use = plate_slenderness(13.0, 0.25, limit=1.40, modulus=27_900.0, yield_stress=26.0)
+    use = plate_slenderness(13.0, 0.25, thick_limit=1.40, modulus=27_900.0, yield_stress=26.0)
     assert use == pytest.approx(1.1339, abs=5e-5)
 
 
@@ -66,7 +68,7 @@ def test_a_free_edge_brings_the_whole_section_down(
 @pytest.mark.parametrize("constants", [FLANGE, LEG])
 def test_the_branches_of_a_free_edge_meet(constants: dict[str, float]) -> None:
     # Law: the standard's rounded constants leave no more than 1 % between the branches.
-    for limit in (constants["limit"], constants["elastic_limit"]):
+    for limit in (constants["thick_limit"], constants["elastic_limit"]):
         below, above = (
             free_edge_factor(
                 limit * ROOT * part, 1.0, yield_stress=26.0, modulus=27_900.0, **constants

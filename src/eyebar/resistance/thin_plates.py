@@ -29,20 +29,20 @@ THIN_PLATES = (
     result=Symbol("width over thickness of a plate, over the greatest that is not thin", "1"),
     b=WIDTH,
     t=THICKNESS,
-    k=Symbol("greatest width over thickness, over sqrt(E / F_y)", "1", "limit", low=0.45,
+    k=Symbol("greatest width over thickness, over sqrt(E / F_y)", "1", "thick_limit", low=0.45,
              high=1.86),
     E=MODULUS,
     F_y=YIELD,
     source="LRFD Bridge Design Specifications 6.9.4.2, from memory",
 )
 def plate_slenderness(
-    width: float, thickness: float, *, limit: float, modulus: float, yield_stress: float
+    width: float, thickness: float, *, thick_limit: float, modulus: float, yield_stress: float
 ) -> float:
     """How far a plate uses up the slenderness that a plate may have, 1 at the limit [1].
 
     Lengths [in], limit [1], modulus, yield stress [ksi]. Scalars. Limits: none.
     """
-    return width / thickness / (limit * math.sqrt(modulus / yield_stress))
+    return width / thickness / (thick_limit * math.sqrt(modulus / yield_stress))
 
 
 @formula(
@@ -53,7 +53,8 @@ def plate_slenderness(
     t=THICKNESS,
     F_y=YIELD,
     E=MODULUS,
-    k=Symbol("greatest width over thickness, over sqrt(E / F_y)", "1", "limit", low=0.45, high=0.6),
+    k=Symbol("greatest width over thickness, over sqrt(E / F_y)", "1", "thick_limit", low=0.45,
+             high=0.6),
     k_2=Symbol("the same where the plate waves elastically", "1", "elastic_limit", low=0.9,
                high=1.1),
     a=Symbol("first constant of the straight line", "1", "first", low=1.34, high=1.415),
@@ -62,7 +63,7 @@ def plate_slenderness(
     source=THIN_PLATES,
 )
 def free_edge_factor(
-    width: float, thickness: float, *, yield_stress: float, modulus: float, limit: float,
+    width: float, thickness: float, *, yield_stress: float, modulus: float, thick_limit: float,
     elastic_limit: float, first: float, second: float, elastic: float,
 ) -> float:
     """Part of the yield stress that a plate held on one edge leaves to its section [1].
@@ -70,7 +71,7 @@ def free_edge_factor(
     Lengths [in], yield stress, modulus [ksi], constants [1]. Scalars. Limits: none.
     """
     slenderness = width / thickness * math.sqrt(yield_stress / modulus)
-    if slenderness <= limit:
+    if slenderness <= thick_limit:
         return 1.0
     if slenderness < elastic_limit:
         return min(1.0, first - second * slenderness)
@@ -192,7 +193,7 @@ class ThinPlates:
         elastic_limit, first, second, elastic = thin.later
         return free_edge_factor(
             thin.plate.width, thin.plate.thickness, yield_stress=self.yield_stress,
-            modulus=self.modulus, limit=thin.limit, elastic_limit=elastic_limit, first=first,
+            modulus=self.modulus, thick_limit=thin.limit, elastic_limit=elastic_limit, first=first,
             second=second, elastic=elastic,
         )
 
@@ -221,7 +222,8 @@ def thin_plates(
             continue
         limit = values.number(f"plate.{plate.kind}.limit")
         use = plate_slenderness(
-            plate.width, plate.thickness, limit=limit, modulus=modulus, yield_stress=yield_stress
+            plate.width, plate.thickness, thick_limit=limit, modulus=modulus,
+            yield_stress=yield_stress,
         )
         if use > 1.0:
             thin = _Thin(plate=plate, limit=limit, later=_later(plate, values))
