@@ -6,7 +6,8 @@ from eyebar.record.built_sections import Legs
 from eyebar.record.fields import Entry, Sides
 from eyebar.record.sections import MAIN_SHAPES, RodSizes, SectionEntry
 from eyebar.record.words import What
-from eyebar.sections.shapes import Placed, RodShape, Thread
+from eyebar.sections.attached import TOUCHING
+from eyebar.sections.shapes import RodShape, Thread
 from eyebar.units import Quantity
 
 Sizes = Mapping[What, Quantity | None]
@@ -17,8 +18,6 @@ MAY_GROW = (What.HOLE, What.CLEVIS_HOLE, What.PACK_RUST, *ON_ANY_BAR)
 """What wear and rust make greater; every other size can only shrink."""
 NAMELESS = ("bar", "plate", "size", "holes")
 """Keys that add nothing to the name of what they stand in."""
-TOUCHING = (Placed.BACK_TO_BACK, Placed.STAR)
-"""Angles that lie close enough together for rust to pack between them."""
 
 
 def pieces_of(section: SectionEntry) -> int:

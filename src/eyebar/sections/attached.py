@@ -55,13 +55,6 @@ def plates_on(section: Section) -> tuple[str, ...]:
     return tuple(name for name, field in PLATES.items() if getattr(section, field) is not None)
 
 
-def rust_packs(section: Section) -> bool:
-    """Whether a section has surfaces between which rust can pack and part what lies there."""
-    return bool(plates_on(section)) or isinstance(section, FlangedSegments) or (
-        isinstance(section, Angles) and section.placed in TOUCHING
-    )
-
-
 def parted(section: Section, plate: str = "") -> Section:
     """What is left of a section that pack rust has bent apart, on the safe side.
 

@@ -1,8 +1,9 @@
-"""Area, centre of gravity and moments of inertia of rolled and built-up shapes, in closed form.
+"""Area, centre of gravity and moments of inertia of plates, rods and rolled shapes, in closed form.
 
-Flanges that taper enter with their mean thickness: the area is then exact, and the moment of
-inertia of an I-beam with the usual slope of 1 in 6 comes out about 0.2 % too large. Fillets are
-left out, which is on the safe side. All functions take plain numbers or arrays.
+Flanges known by their mean thickness alone enter with it: the area is then exact, and the moment of
+inertia of an I-beam with the usual slope of 1 in 6 comes out about 0.2 % too large; `tapered` takes
+two thicknesses. Fillets are left out, which is on the safe side. All functions take plain numbers
+or arrays.
 """
 
 import math
@@ -181,26 +182,6 @@ def channel_side_inertia(
         + flange_thickness * projection**3 / 6
         + 2 * projection * flange_thickness * ((flange + web) / 2 - centre) ** 2
     )
-
-
-@formula(
-    "x = (A_f * g_f - A_n * g_n) / A",
-    result=Symbol("centre of gravity, from mid-width towards the far channel", "in"),
-    A_n=Symbol("area of the near channel", "in2", "near_area"),
-    A_f=Symbol("area of the far channel", "in2", "far_area"),
-    g_n=Symbol("near channel's centre from mid-width", "in", "near_distance"),
-    g_f=Symbol("far channel's centre from mid-width", "in", "far_distance"),
-    A=Symbol("area of the whole", "in2", "area"),
-    source=MECHANICS,
-)
-def built_up_shift(
-    near_area: float, far_area: float, near_distance: float, far_distance: float, *, area: float
-) -> float:
-    """How far the centre of gravity lies from mid-width when one channel lost more [in].
-
-    Areas [in2], lengths [in]; scalars or arrays. Limits: area above 0. Source: moments of area.
-    """
-    return (far_area * far_distance - near_area * near_distance) / area
 
 
 @formula(
