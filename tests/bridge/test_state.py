@@ -209,6 +209,52 @@ def test_loose_pieces_with_a_gap_are_a_bar_of_their_own() -> None:
     assert loose.ends == tight.ends
 
 
+def test_a_piece_that_breaks_later_does_not_mend_the_one_before() -> None:
+    found = bridge(decided(
+        "date: 2021-03-03, what: broken, part: left/U1-L2, pieces: [2]",
+        "date: 2023-03-03, what: broken, part: left/U1-L2, pieces: [4]",
+    ))
+    # By hand: 2 of 4 bars of 2 in x 1/2 in are left.
+    assert area(bar_of(found, "U1-L2").left) == 2.0
+    assert said(found, "pieces 2 and 4 of 4 declared broken")
+    earlier = bridge(decided(
+        "date: 2021-03-03, what: broken, part: left/U1-L2, pieces: [2]",
+        "date: 2023-03-03, what: broken, part: left/U1-L2, pieces: [4]",
+    ), on=date(2022, 1, 1))
+    assert area(bar_of(earlier, "U1-L2").left) == 3.0
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "gap"),
+    [
+        # The same pieces, measured again: the later gap holds.
+        ("pieces: [3, 4], gap: 1/8 in", "pieces: [3, 4], gap: 1/16 in", 1 / 16),
+        ("pieces: [3, 4]", "pieces: [3, 4], gap: 1/16 in", 1 / 16),
+        # Another piece besides: the widest gap, and none where one is not known.
+        ("pieces: [3], gap: 1/8 in", "pieces: [4], gap: 1/16 in", 1 / 8),
+        ("pieces: [3]", "pieces: [4], gap: 1/16 in", None),
+        ("pieces: [3], gap: 1/16 in", "pieces: [4]", None),
+    ],
+)
+def test_loose_pieces_add_up(first: str, second: str, gap: float | None) -> None:
+    found = bridge(decided(
+        f"date: 2021-03-03, what: loose, part: left/U1-L2, {first}",
+        f"date: 2023-03-03, what: loose, part: left/U1-L2, {second}",
+    ))
+    # By hand: two of four bars are tight, 2 in2; where the gap is known the others are a bar too.
+    assert area(bar_of(found, "U1-L2").left) == 2.0
+    loose = [bar for bar in truss_of(found).bars if bar.name == "U1-L2 loose"]
+    assert [bar.gap_in for bar in loose] == ([] if gap is None else [gap])
+
+
+def test_a_bar_that_is_loose_stays_so_when_one_piece_is_named_later() -> None:
+    found = bridge(decided(
+        "date: 2021-03-03, what: loose, part: left/U1-L2, gap: 1/8 in",
+        "date: 2023-03-03, what: loose, part: left/U1-L2, pieces: [1], gap: 1/16 in",
+    ))
+    assert bar_of(found, "U1-L2").gap_in == 0.125
+
+
 def test_a_whole_bar_that_is_loose_keeps_its_name() -> None:
     found = bridge(decided("date: 2021-03-03, what: loose, part: left/U3-L2, gap: 1/4 in"))
     assert bar_of(found, "U3-L2").gap_in == 0.25

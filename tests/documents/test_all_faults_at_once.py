@@ -141,6 +141,19 @@ def test_every_command_tells_all_faults_and_writes_nothing(
     assert record.read_text(encoding="utf-8") == slipped(*TWELVE)
 
 
+def test_no_sheet_is_drawn_of_a_record_with_faults(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    record = tmp_path / "slips.yaml"
+    record.write_text(slipped(*TWELVE), encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    for arguments in ([], ["-o", str(tmp_path / "sheet.svg")]):
+        answer = CliRunner().invoke(app, ["draw", str(record), *arguments])
+        assert answer.exit_code == 1
+        assert len(answer.stderr.splitlines()) == len(TWELVE)
+    assert list(tmp_path.iterdir()) == [record]
+
+
 def alone(*slips: Slip) -> tuple[Slip, ...]:
     """Slips whose faults are all that is to be told."""
     return slips

@@ -175,6 +175,19 @@ def test_holes_wear_wider_and_never_narrower() -> None:
     assert fault.rule == "is a hole no narrower than its head of '7 in'"
 
 
+def test_a_head_is_held_against_the_head_as_built() -> None:
+    thicker = ("hole: 2 1/2 in}", "hole: 2 1/2 in, head thickness: 1 in}")
+    old = "place: mid, what: thickness, value: 11/16 in"
+    assert read(changed(thicker, (old, "place: head L2, what: thickness, value: 31/32 in")))
+    assert read(changed((old, "place: head L2, what: width, value: 6 7/8 in")))
+    (fault,) = faults_of(changed(thicker, (old, "place: mid, what: thickness, value: 31/32 in")))
+    assert fault.rule == "is more than the thickness as built, '3/4 in'"
+    (fault,) = faults_of(
+        changed(thicker, (old, "place: head L2, what: thickness, value: 1 1/8 in"))
+    )
+    assert fault.rule == "is more than the head thickness as built, '1 in'"
+
+
 def test_the_same_thing_read_twice_on_a_day_is_a_fault() -> None:
     line = "      - {part: upstream/L2-L3, place: mid, what: thickness, value: 5/8 in}\n"
     text = changed(("\ndecisions:", line + "\ndecisions:"))

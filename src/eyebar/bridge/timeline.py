@@ -72,7 +72,7 @@ def part_state(
     rules = []
     for decision in decisions:
         if decision.what is not Decided.REPAIR:
-            standing[decision.what] = decision
+            standing[decision.what] = _standing(standing.get(decision.what), decision)
             continue
         standing.clear()
         mended = decision.date
@@ -97,6 +97,22 @@ def part_state(
         gap="" if loose is not None else _gap(_last(What.GAP, kept, mended)),
         readings=kept, rules=tuple(rules),
     )
+
+
+def _standing(before: DecisionEntry | None, decision: DecisionEntry) -> DecisionEntry:
+    """What holds after a decision of one sort: it takes the place of one on the same pieces.
+
+    Those that were decided on before and are not named again stay as they are; where gaps differ
+    the widest holds for all, and where one is not known none of them works.
+    """
+    if before is None or decision.pieces is None:
+        return decision
+    if before.pieces is not None and set(before.pieces) <= set(decision.pieces):
+        return decision
+    pieces = None if before.pieces is None else tuple(sorted({*before.pieces, *decision.pieces}))
+    gaps = (before.gap, decision.gap)
+    gap = None if None in gaps else max(gaps, key=lambda one: one.exact if one else 0)
+    return decision.model_copy(update={"pieces": pieces, "gap": gap})
 
 
 def _whole_bar(part: str) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from datetime import date
 
+from eyebar.addresses import PLACES_AT_JOINT
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.doubt import in_doubt
 from eyebar.record.findings import DecisionEntry, ReadingEntry
@@ -128,18 +129,30 @@ def _other_part(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fau
                           cure=did_you_mean(reading.what, fitting))
 
 
+def _what_at(section: SectionEntry, reading: ReadingEntry) -> What:
+    """The size that a reading is one of: at an eyebar's head its width, or its own thickness."""
+    eyebars, place = section.eyebars, reading.place or reading.part.place
+    if eyebars is None or place.partition(" ")[0] not in PLACES_AT_JOINT:
+        return reading.what
+    if reading.what is What.WIDTH:
+        return What.HEAD
+    own = reading.what is What.THICKNESS and "head_thickness" in eyebars.model_fields_set
+    return What.HEAD_THICKNESS if own else reading.what
+
+
 def _against_built(
     known: Known, path: Path, reading: ReadingEntry, section: SectionEntry
 ) -> Iterator[Fault]:
     """Metal does not grow and holes do not shrink, by more than the reading may be out."""
     sizes = sizes_of(section, piece=reading.piece or 1)
-    built = sizes.get(reading.what)
+    what = _what_at(section, reading)
+    built = sizes.get(what)
     if built is None:
         return
     doubt = reading.plus_minus.exact if reading.plus_minus else 0
     if reading.what not in MAY_GROW and reading.value.exact - doubt > built.exact:
         yield known.fault(
-            (*path, "value"), f"is more than the {reading.what} as built, '{built}'",
+            (*path, "value"), f"is more than the {what} as built, '{built}'",
             got=reading.value, cure="look at the gauge; or correct the section as built",
         )
     if reading.what in (What.HOLE, What.CLEVIS_HOLE):
