@@ -18,6 +18,7 @@ from eyebar.record import Record, record_of
 from eyebar.record.checking import not_measured
 from eyebar.sections.properties import area, properties, rod_area
 from eyebar.sections.shapes import Eyebars, Rods, Thread
+from eyebar.terms import Form, Kind
 from eyebar.vehicles import Vehicle, shipped_vehicles
 
 NAMES = sorted(bridge_records())
@@ -39,8 +40,8 @@ def bars(name: str) -> Iterator[Bar]:
         yield from truss.bars
 
 
-def test_there_are_two_and_the_first_is_shown() -> None:
-    assert len(NAMES) == 2
+def test_there_are_three_and_the_one_that_is_shown_is_among_them() -> None:
+    assert len(NAMES) == 3
     assert SHOWN in NAMES
 
 
@@ -182,3 +183,21 @@ def _places(truss: Truss, vehicle: Vehicle, rows: Rows) -> Iterator[NDArray[np.f
                                     vector[row] += share * kip * of
                 if vector.any():
                     yield vector
+
+
+def test_the_third_is_a_low_half_hip_pratt_of_1900_on_pins_with_hung_floorbeams() -> None:
+    # What the trade calls so: end posts shorter than a panel, no vertical under the hip; nothing
+    # overhead to hold the upper chord at its ends; every floorbeam hangs from a lower pin.
+    one, found = record("wrenmallow"), bridge("wrenmallow")
+    trusses = one.trusses
+    assert (trusses.form, one.built) == (Form.HALF_HIP_PRATT, 1900)
+    assert trusses.hip is not None
+    assert trusses.panels is not None
+    assert trusses.hip.exact < trusses.panels[0].exact
+    kinds = {bar.name: bar.kind for bar in found.trusses[0].bars}
+    assert Kind.HIP_VERTICAL not in kinds.values()
+    assert {"U0", "U4"}.isdisjoint(one.members["top chord"].lateral_points or ())
+    others = {(part.address, part.kind) for part in found.others}
+    for truss in ("north", "south"):
+        assert {f"{truss}/L{i}/pin" for i in range(5)} <= {address for address, _ in others}
+        assert {f"{truss}/L{i}/hanger" for i in (1, 2, 3)} <= {address for address, _ in others}

@@ -15,6 +15,7 @@ from tests.house.tracked import ROOT
 
 EVERY_COMMAND = {
     "demo": ("demo", "--write", "there"),
+    "new": ("new", "--form", "Howe", "--panels", "6 at 12 ft", "--depth", "15 ft"),
     "check": ("check", "there/bridges/quillmarsh.yaml"),
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
