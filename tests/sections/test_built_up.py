@@ -387,7 +387,7 @@ def test_webs_of_unequal_depth_are_refused() -> None:
         properties(PlatesAndAngles(near=near, far=far, middle=None, apart=9.0, toes=Toes.OUT))
 
 
-@given(columns(), st.floats(0.05, 1.0))
+@given(columns(), st.floats(0.05, 0.99))
 def test_a_thinner_wall_never_has_more_of_anything(
     section: FlangedSegments, part: float
 ) -> None:
@@ -398,6 +398,6 @@ def test_a_thinner_wall_never_has_more_of_anything(
         ),
     )
     before, after = properties(section), properties(thinner)
-    assert after.area < before.area or part == 1.0
+    assert after.area < before.area
     assert after.i_x <= before.i_x * (1 + 1e-12)
     assert after.i_y <= before.i_y * (1 + 1e-12)
