@@ -296,6 +296,21 @@ def test_a_pull_counts_once_it_is_accepted() -> None:
     assert bar_of(bridge(read, accepted), "U3-L2").pull_kip == 2.0
 
 
+def test_what_is_loose_has_a_gap_and_no_pull() -> None:
+    accepted = "date: 2021-03-03, what: pull accepted, part: left/U1-L2, pull: 2 kip"
+    some = bridge(decided(
+        accepted, "date: 2021-03-03, what: loose, part: left/U1-L2, pieces: [4], gap: 1/8 in"
+    ))
+    assert (bar_of(some, "U1-L2").pull_kip, bar_of(some, "U1-L2").gap_in) == (2.0, 0.0)
+    loose = bar_of(some, "U1-L2 loose")
+    assert (loose.pull_kip, loose.gap_in) == (None, 0.125)
+    whole = bridge(decided(
+        accepted, "date: 2021-03-03, what: loose, part: left/U1-L2, gap: 1/8 in"
+    ))
+    assert (bar_of(whole, "U1-L2").pull_kip, bar_of(whole, "U1-L2").gap_in) == (None, 0.125)
+    assert said(whole, "its accepted pull is not used while it is loose")
+
+
 def test_an_override_is_for_one_part_alone() -> None:
     found = bridge((
         "\nfloor:\n",

@@ -188,12 +188,17 @@ def _parted(whole: Bar, state: PartState) -> Made:
             name = whole.name + (LOOSE if tight else "")
             address = whole.address + (LOOSE if tight else "")
             bars.append(
-                replace(_with(whole, loose), name=name, address=address, gap_in=gap.number)
+                replace(
+                    _with(whole, loose), name=name, address=address, gap_in=gap.number,
+                    pull_kip=None,
+                )
             )
             rules.append(
                 f"{whole.address}: {_of(loose, count)} declared loose on {state.loose.date}, works"
                 f" once it has stretched {gap}"
             )
+            if whole.pull_kip is not None and not tight:
+                rules.append(f"{whole.address}: its accepted pull is not used while it is loose")
         else:
             reason = f"declared loose on {state.loose.date}, its gap not measured"
             rules.append(f"{whole.address}: {_of(loose, count)} {reason}: it carries nothing")
