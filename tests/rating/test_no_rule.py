@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from eyebar.bridge.parts import AllowedStress
-from eyebar.rating import BridgeRating
+from eyebar.office import shipped_values
+from eyebar.rating import BridgeRating, replayed
 from eyebar.rating.rate import NO_RULE
 from eyebar.terms import Metal, Method
 from eyebar.vehicles import shipped_vehicles
@@ -44,6 +45,10 @@ def test_a_part_without_a_rule_has_no_factor_and_is_not_unlimited() -> None:
     for by in (LEGAL, LFR_OPERATING):
         one = rating(found, CHORD, by)
         assert (one.factor, one.reason) == (None, NO_RULE)
+        again = replayed(
+            found.bridge, part(found, CHORD), one, vehicle=TRUCK, values=shipped_values()
+        )
+        assert (again.factor, again.share, again.live_factor) == (None, one.share, one.live_factor)
     # By hand: 1 ksi on 40 in2; cast iron at operating no more than at inventory.
     for by in (ASR_INVENTORY, ASR_OPERATING):
         assert rating(found, CHORD, by).capacity == pytest.approx(40.0)

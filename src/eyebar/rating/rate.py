@@ -202,7 +202,8 @@ class _TrussRating:
             return rating
         return PartRating(
             vehicle=rating.vehicle, method=rating.method, level=rating.level, factor=None,
-            reason=NO_RULE,
+            reason=NO_RULE, dead=rating.dead, live_factor=rating.live_factor, share=rating.share,
+            lanes=rating.lanes,
         )
 
     def _questions(self, vehicle: Vehicle, across: Shares) -> list[Question]:
