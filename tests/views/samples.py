@@ -38,6 +38,7 @@ def posting(**changes: Any) -> Document:
         "closed": False,
         "provisional": True,
         "not_rated": ["upstream/L4/pin", "floor/deck"],
+        "provisional_parts": [],
         "single_tons": 6,
         "combination_tons": None,
         "emergency": {"single_axle_tons": None, "tandem_tons": None, "gross_tons": None},

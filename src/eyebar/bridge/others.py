@@ -13,19 +13,21 @@ NOT_YET = "not rated by this version"
 def other_parts(
     record: Record, trusses: Iterable[Truss], pinned: Mapping[str, frozenset[str]],
     decisions: Mapping[str, tuple[DecisionEntry, ...]], *,
-    seats: Mapping[str, Mapping[str, Seat]],
+    seats: Mapping[str, Mapping[str, Seat]], pins: Mapping[str, str],
 ) -> tuple[OtherPart, ...]:
     """Every part that is no bar, with the reason for which it is not rated.
 
     `pinned` names the joints of each truss where a bar turns about a pin, `seats` the blocks of
-    each by joint; `decisions` those in force, by address.
+    each by joint; `decisions` those in force, by address; `pins` has the reason for which a pin is
+    not rated, by address: those that are not there are rated.
     """
     found = [
         *(part for truss in trusses for part in _of_truss(truss, pinned[truss.name])),
         *_of_floor(record, next(iter(trusses))),
     ]
     parts = [
-        *((*part, NOT_YET) for part in found),
+        *((*part, pins.get(part[0], NOT_YET)) for part in found
+          if part[2] is not Kind.PIN or part[0] in pins),
         *(
             (f"{truss}/{joint}/{Kind.JOINT_BLOCK}", truss, Kind.JOINT_BLOCK,
              not_rated(seat) or NOT_YET)

@@ -147,6 +147,50 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Packed:
+    """One bearing on a pin.
+
+    `bars` that bear there as one, without any the load hung on the pin alone (`hung`); `along` [in]
+    its middle from the outer end of the packing, `thickness` [in]; `share` [1] of each force;
+    `yield_stress` [ksi] the least of pin and bars.
+    """
+
+    bars: tuple[str, ...]
+    hung: bool
+    along: float
+    thickness: float
+    share: float
+    yield_stress: float
+    middle: bool = False
+    """True where it stands across the pin's middle: to a half belongs half its thickness."""
+
+    @property
+    def name(self) -> str:
+        """What bears there, in words."""
+        return " and ".join((*self.bars, *(("the load hung on it",) if self.hung else ())))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pin:
+    """The pin at a joint, as it is left, with its packing.
+
+    `diameter` [in]; `toward` bar -> unit vector to its other end; `whole` the part of all forces
+    that the packing carries: 1/2 for one half of a pin alike on both sides. `proposed`: nobody
+    measured the packing. `rules` say what was decided.
+    """
+
+    address: str
+    joint: str
+    diameter: float
+    material: Material
+    packing: tuple[Packed, ...]
+    toward: Mapping[str, tuple[float, float]]
+    whole: float
+    proposed: bool
+    rules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Truss:
     """One truss: joints [in], bars, supports, and where the floor hangs on it."""
 
@@ -159,6 +203,8 @@ class Truss:
     """(joint, station in feet from end 0) in order, both end panel points included."""
     supports: Mapping[str, tuple[bool, bool]]
     """Joint -> (x held, y held)."""
+    pins: tuple[Pin, ...] = ()
+    """Those whose strength can be found."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ frozen state. Every rule that decides something is said in the result.
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
@@ -18,6 +18,7 @@ from eyebar.bridge.members import Member, member
 from eyebar.bridge.metals import material_of
 from eyebar.bridge.others import other_parts
 from eyebar.bridge.parts import Bridge, Material, Roadway, Seat, Truss, Weight
+from eyebar.bridge.pins import Found, packing_faults, pins_of
 from eyebar.bridge.road import across, roadway_on, unmeasured_road
 from eyebar.bridge.running import running_on
 from eyebar.bridge.timeline import (
@@ -70,7 +71,9 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     if faults := _looked_over(gathering):
         raise BadRecord(record.file, faults)
     gathering.rules[:0] = [_said_of_day(record, on), *said_of_layout(record)]
-    trusses = [_truss(gathering, name) for name in record.trusses.names]
+    trusses, no_pins = _with_pins(gathering, [
+        _truss(gathering, name) for name in record.trusses.names
+    ])
     roadway = roadway_on(record, gathering.readings.get(DECK, ()))
     weights, unknown = _weights(gathering, trusses, roadway)
     if unknown:
@@ -82,6 +85,7 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
             record, trusses, {truss.name: _pinned(gathering, truss.name) for truss in trusses},
             gathering.decisions,
             seats={truss.name: _seats(gathering, truss.name) for truss in trusses},
+            pins=no_pins,
         ),
         superstructure_condition=_condition(record, gathering.on),
         condition_measured=any(
@@ -181,6 +185,11 @@ def _gather_bars(gathering: _Gathering, known: Known, name: str) -> None:
     ]
     gathering.made[name] = [one for one in made if one is not None]
     gathering.rules += [rule for one in gathering.made[name] for rule in one.rules]
+    if set(laid.layout.bars) == set(laid.groups) and not known.lost:
+        gathering.faults += packing_faults(
+            record, name, {bar.name: bar.ends for bar in laid.layout.bars.values()},
+            [joint for joint, _ in laid.layout.floor_joints],
+        )
 
 
 def _truss(gathering: _Gathering, name: str) -> Truss:
@@ -194,6 +203,26 @@ def _truss(gathering: _Gathering, name: str) -> Truss:
         broken=tuple(bar for one in made for bar in one.broken),
         floor_joints=laid.layout.floor_joints, supports=_supports(gathering, name),
     )
+
+
+def _with_pins(
+    gathering: _Gathering, trusses: Sequence[Truss]
+) -> tuple[list[Truss], dict[str, str]]:
+    """The trusses with their pins; address -> why a pin is not rated."""
+    found = Found(
+        materials=gathering.materials, readings=gathering.readings,
+        decisions=gathering.decisions, values=gathering.values,
+    )
+    whole: list[Truss] = []
+    refused: dict[str, str] = {}
+    for truss in trusses:
+        pinned = _pinned(gathering, truss.name)
+        joints = [joint for joint in truss.joints if joint in pinned]
+        pins, reasons = pins_of(gathering.record, truss, joints, found)
+        whole.append(replace(truss, pins=pins))
+        refused |= reasons
+        gathering.rules += [rule for pin in pins for rule in pin.rules]
+    return whole, refused
 
 
 def _seats(gathering: _Gathering, name: str) -> Mapping[str, Seat]:

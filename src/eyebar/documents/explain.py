@@ -38,7 +38,11 @@ def explain_document(
         "kind": str(rated.kind),
         "rating": rating_object(chosen),
         "steps": [entry_object(entry) for entry in again.steps],
-        "remarks": list(chosen.limit.remarks) if chosen.limit else [],
+        "remarks": [
+            *(chosen.limit.remarks if chosen.limit else ()),
+            *((rated.provisional,) if rated.provisional else ()),
+            *(rated.pin.rules if rated.pin else ()),
+        ],
         "readings": list(rated.bar.readings) if rated.bar else [],
         "cautions": [CAUTION, NOT_ASSUMED_SOUND],
         **closing(one),

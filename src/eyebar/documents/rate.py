@@ -56,6 +56,7 @@ def posting_object(posting: Posting) -> dict[str, Any]:
         "closed": posting.closed,
         "provisional": posting.provisional,
         "not_rated": list(posting.not_rated),
+        "provisional_parts": list(posting.provisional_parts),
         "single_tons": posting.single_tons,
         "combination_tons": posting.combination_tons,
         "emergency": {
@@ -75,6 +76,8 @@ def _part(part: RatedPart) -> dict[str, Any]:
     head = {"part": part.address, "truss": part.truss, "kind": str(part.kind)}
     if part.not_rated:
         return {**head, "not_rated": part.not_rated}
+    if part.provisional:
+        head["provisional"] = part.provisional
     return {**head, "ratings": [rating_object(one) for one in part.ratings]}
 
 

@@ -2,7 +2,8 @@
 
 from eyebar.rating.rate import loaded_states, methods_of, rated_bridge
 from eyebar.rating.rated import BridgeRating, Event, Facts, PartRating, Place, RatedPart
-from eyebar.rating.working import Replay, replayed
+from eyebar.rating.replay import Replay
+from eyebar.rating.working import replayed
 
 __all__ = [
     "BridgeRating", "Event", "Facts", "PartRating", "Place", "RatedPart", "Replay",

@@ -210,8 +210,10 @@ def _one(
         limit_kip=limit.force if limit else None, dead=spot.dead, live=live,
         dead_factors=swept.dead, live_factor=question.live_factor, impact=shock,
         share=question.case.total, lanes=question.case.lanes,
-        at=None if begun or not swept.placed else _place(swept, spot),
-        events=() if begun else _events(swept, spot, factor),
+        at=None if begun or not swept.placed else place_at(swept, spot.where, spot.row),
+        events=() if begun else events_at(
+            swept, (spot.where, spot.row), spot.event_factors, factor
+        ),
         pull=spot.pull, limit=limit, facts=facts,
     )
 
@@ -221,21 +223,27 @@ def tons_of(vehicle: Vehicle, factor: float) -> float | None:
     return None if vehicle.combine is Combine.SUM else rated_tons(factor, vehicle.weight_tons)
 
 
-def _place(swept: Swept, spot: _Spot) -> Place:
+def place_at(swept: Swept, where: Spots, row: int) -> Place:
+    """The place of one of the spots of a sweep."""
     return Place(
-        front_axle_ft=float(spot.where.front_ft[spot.row]),
+        front_axle_ft=float(where.front_ft[row]),
         direction=swept.sweep.task.places.direction,
-        spacing_ft=tuple(float(s) for s in spot.where.spacing_ft[spot.row]),
+        spacing_ft=tuple(float(s) for s in where.spacing_ft[row]),
     )
 
 
-def _events(swept: Swept, spot: _Spot, factor: float) -> tuple[Event, ...]:
-    """Bars that go slack or taut on the way to the factor, at the place where it arises."""
-    where, row = spot.where, spot.row
+def events_at(
+    swept: Swept, spot: tuple[Spots, int], factors: Sequence[float], factor: float
+) -> tuple[Event, ...]:
+    """Bars that go slack or taut on the way to the factor, at the place where it arises.
+
+    `factors` are those at the events of the path there.
+    """
+    where, row = spot
     found: list[Event] = []
     path = where.path_sets[row].tolist()
     for k, (at, multiple) in enumerate(
-        zip(spot.event_factors, where.event_multiple[row].tolist(), strict=True)
+        zip(factors, where.event_multiple[row].tolist(), strict=True)
     ):
         if at > factor or k + 1 >= len(path) or path[k + 1] < 0:
             break

@@ -48,6 +48,8 @@ class Posting:
     governed_by: Governing | None
     sign: signs.Sign | None
     cautions: tuple[str, ...]
+    provisional_parts: tuple[str, ...] = ()
+    """Parts that are rated by what was proposed and not measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,13 +77,15 @@ class _Safe:
 
 
 def posting(
-    factors: Iterable[Governing], *, not_rated: Sequence[str], values: Values
+    factors: Iterable[Governing], *, not_rated: Sequence[str], values: Values,
+    provisional_parts: Sequence[str] = (),
 ) -> Posting:
     """The posting from the factors of all parts, vehicles, methods and levels.
 
     Each part is taken by the posting's method, or by the other that the policy names where the part
-    has no rule by it. `not_rated` are the parts that carry traffic and have no rating: while there
-    are any, the posting is provisional.
+    has no rule by it. `not_rated` are the parts that carry traffic and have no rating,
+    `provisional_parts` those rated by what was only proposed: while there are any of either, the
+    posting is provisional.
     """
     policy, everything = _policy(values), tuple(factors)
     chosen = _chosen(everything, policy)
@@ -92,7 +96,8 @@ def posting(
     least = min((load.tons for load in loads), default=None)
     closed = _closed(least, exact, values.number("posting.closing limit"))
     empty = Posting(
-        closed=closed, provisional=bool(not_rated), not_rated=tuple(not_rated),
+        closed=closed, provisional=bool(not_rated or provisional_parts),
+        not_rated=tuple(not_rated), provisional_parts=tuple(provisional_parts),
         single_tons=None, combination_tons=None, emergency=EmergencyLimits(),
         exact_tons=exact if any(one.restricts for one in setting) else None,
         method=policy.method, level=policy.level, governed_by=_governing(loads, chosen),

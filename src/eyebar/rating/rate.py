@@ -23,6 +23,7 @@ from eyebar.office import Values
 from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, Sweeps, families_of
 from eyebar.rating.lookup import Candidate, Lookup, Question, least
+from eyebar.rating.pins import SAID, Asked, PinTable, Way, pin_parts, unrated_pins
 from eyebar.rating.posting import Governing, posting
 from eyebar.rating.rated import BridgeRating, PartRating, RatedPart
 from eyebar.rating.stiffness import stiffness_areas
@@ -70,20 +71,26 @@ def rated_bridge(
     cautions = list(bridge.rules)
     if bridge.roadway is not None:
         cautions += filter(None, [lanes(bridge.road, values).caution])
+    pin_table = PinTable(values=values, condition=condition)
     parts: list[RatedPart] = []
     known: list[list[State]] = []
     for truss in bridge.trusses:
         ratings: list[list[PartRating]] = [[] for _ in truss.bars]
+        pins: list[RatedPart] = []
         if bridge.unknown_loads:
             # Without the floor's weight no force is known: nothing is looked for.
             table.not_rated.update({bar.address: bar.not_rated for bar in truss.bars})
+            pins = unrated_pins(truss, bridge.unknown_loads)
         else:
             loaded, assumed = loaded_states(bridge, truss)
             cautions += assumed
             states = _states(loaded, known)
-            ratings = _TrussRating(
-                bridge, truss, values=values, states=states, table=table
-            ).all(vehicles)
+            its = _TrussRating(bridge, truss, values=values, states=states, table=table)
+            ratings = its.all(vehicles)
+            if truss.pins:
+                refused = [row[0] for row in its.refused]
+                pins = pin_parts(bridge, truss, (its.asked, refused), pin_table)
+                cautions.append(SAID)
         parts += [
             RatedPart(
                 address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,
@@ -99,13 +106,15 @@ def rated_bridge(
             )
             for bar in truss.broken
         ]
+        parts += pins
     parts += [
         RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
         for o in bridge.others
     ]
     posted = posting(
         _governing(parts, vehicles, values),
-        not_rated=[part.address for part in parts if part.not_rated], values=values,
+        not_rated=[part.address for part in parts if part.not_rated],
+        provisional_parts=[part.address for part in parts if part.provisional], values=values,
     )
     return BridgeRating(
         bridge=bridge, parts=tuple(parts), posting=posted,
@@ -166,6 +175,8 @@ class _TrussRating:
             for method in Method
         }
         self.dead: Floats = dead_forces(states[0].loaded, *DEAD_ALONE)
+        self.asked: tuple[Asked, ...] = ()
+        self.refused: list[list[PartRating]] = []
 
     def all(self, vehicles: Mapping[str, Vehicle]) -> list[list[PartRating]]:
         """For each bar its ratings, vehicle by vehicle."""
@@ -190,7 +201,9 @@ class _TrussRating:
                 self._answer(question, families[name])
                 for question in self._questions(vehicle, across)
             ]
-        rows = [*entries(answers, self.dead), *self._refused(vehicles, refused)]
+        self.refused = self._refused(vehicles, refused)
+        self.asked = tuple(map(_asked, answers))
+        rows = [*entries(answers, self.dead), *self.refused]
         return [
             [self._by_rule(bar, one) for one in column]
             for bar, column in zip(self.truss.bars, zip(*rows, strict=True), strict=True)
@@ -268,6 +281,17 @@ class _TrussRating:
             question=question, candidates=candidates, scales=scales, pulls=pulls,
             chosen=least(candidates),
         )
+
+
+def _asked(answer: Answer) -> Asked:
+    """A question with every sweep on which bars were looked for, each once."""
+    ways = {
+        id(one.swept): Way(pull, one.swept, scale)
+        for one, scale, pull in zip(
+            answer.candidates, answer.scales, answer.pulls, strict=True
+        )
+    }
+    return Asked(question=answer.question, ways=tuple(ways.values()))
 
 
 def _governing(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from eyebar.bridge.parts import Bar, Bridge
+from eyebar.bridge.parts import Bar, Bridge, Pin
 from eyebar.rating.posting import Posting
 from eyebar.resistance import Limit
 from eyebar.terms import Direction, Kind, Level, Method
@@ -45,6 +45,22 @@ class Facts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PinFacts:
+    """The stretch of the load's path on which a pin's check is reached, as in Facts, with all its
+    bars' forces (b,) [kip] at both ends; `part` [1] how far along it the check is reached."""
+
+    bars: tuple[str, ...]
+    forces_before: tuple[float, ...]
+    forces_after: tuple[float, ...]
+    part: float
+    multiple_before: float
+    multiple_after: float
+    scale: float
+    loaded_ft: float
+    span_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartRating:
     """The least factor of a part for one vehicle, method and level.
 
@@ -79,6 +95,9 @@ class PartRating:
     pull: str = "none"
     limit: Limit | None = None
     facts: Facts | None = None
+    pin_facts: PinFacts | None = None
+    """Of a pin, on which several forces act together: then `dead`, `live` and `limit_kip` are None,
+    and `capacity` is the ratio 1."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +110,9 @@ class RatedPart:
     not_rated: str = ""
     ratings: tuple[PartRating, ...] = ()
     bar: Bar | None = None
+    pin: Pin | None = None
+    provisional: str = ""
+    """Why the ratings, as long as this stands, let the posting be no more than provisional."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

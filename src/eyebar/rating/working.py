@@ -1,10 +1,8 @@
 """The working of one rating, made again on demand by the formulas that made the result."""
 
-from dataclasses import dataclass
-
 from eyebar.bridge.parts import Bridge, Truss
 from eyebar.errors import Unknown
-from eyebar.formula import Entry, note, recording
+from eyebar.formula import note, recording
 from eyebar.loads import lane_cases, live_factor, shares, worst_case
 from eyebar.office import Values
 from eyebar.rating.formulas import (
@@ -14,25 +12,12 @@ from eyebar.rating.formulas import (
     rating_factor,
 )
 from eyebar.rating.lookup import impact_on
+from eyebar.rating.pin_working import pin_replayed
 from eyebar.rating.rated import PartRating, RatedPart
+from eyebar.rating.replay import Replay
 from eyebar.resistance import Condition, limits
 from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Replay:
-    """A rating's figures made again, and the steps that made them. Units as in PartRating."""
-
-    steps: tuple[Entry, ...]
-    limit_kip: float | None
-    capacity: float | None
-    share: float
-    live_factor: float
-    impact: float
-    factor: float | None
-    plain_factor: float | None
-    tons: float | None
 
 
 def replayed(
@@ -44,6 +29,8 @@ def replayed(
     where the part is not rated.
     """
     bar = part.bar
+    if part.pin is not None and not part.not_rated:
+        return pin_replayed(bridge, part, rating, vehicle=vehicle, values=values)
     if bar is None or part.not_rated:
         raise Unknown("working of", part.address, where=f"the rating: {part.not_rated}")
     with recording() as steps:

@@ -8,6 +8,7 @@ from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntr
 from eyebar.record.floor import FloorEntry
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
 from eyebar.record.models import Record
+from eyebar.record.pins import PackedEntry, PinEntry
 from eyebar.record.reading import FORMAT, LARGEST, read_record, record_of
 from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import EndsEntry, TrussesEntry
@@ -31,6 +32,8 @@ __all__ = [
     "MaterialEntry",
     "MemberGroup",
     "OverrideEntry",
+    "PackedEntry",
+    "PinEntry",
     "ReadingEntry",
     "Record",
     "RoadSurface",

@@ -1,13 +1,15 @@
 """Whether the blocks of a record agree with each other: bars, joints, trusses, materials."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from eyebar.addresses import address, bars_of, ends_of
 from eyebar.errors import Fault, did_you_mean
+from eyebar.record.blocks import JointBlockEntry
 from eyebar.record.doubt import in_doubt, may_be
 from eyebar.record.known import Known
 from eyebar.record.members import BOTH_TRUSSES, MemberGroup
+from eyebar.record.pins import PinEntry
 from eyebar.record.salvaged import STUB
 from eyebar.record.tree import Path
 from eyebar.record.wood import wood_faults
@@ -20,7 +22,8 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
     yield from _groups(known)
     yield from _trusses(known)
     yield from _overrides(known)
-    yield from _blocks(known)
+    yield from _at_joints(known, "joint blocks", known.record.joint_blocks, "block")
+    yield from _at_joints(known, "pins", known.record.pins, "pin")
     yield from wood_faults(known)
     yield from _floor(known)
 
@@ -116,26 +119,32 @@ def _overrides(known: Known) -> Iterator[Fault]:
         fitting = _BAR_FIELDS if part.bar else {"note"}
         if part.kind is Kind.BEARING:
             fitting = {"bearing", "note"}
+        if part.kind is Kind.PIN:
+            fitting = {"diameter", "material", "packing", "half", "note"}
         for name in sorted(fields - fitting):
             key = name.replace("_", " ")
             yield known.fault((*path, key), f"does not belong to {part}", got=key,
                               cure="leave it out")
 
 
-def _blocks(known: Known) -> Iterator[Fault]:
-    """Blocks at joints that are nowhere, of a material that is not there, or named twice."""
+def _at_joints(
+    known: Known, block: str, entries: Mapping[str, JointBlockEntry | PinEntry], what: str
+) -> Iterator[Fault]:
+    """Blocks or pins at joints that are nowhere, of a material not there, or named twice."""
     taken: dict[tuple[str, str], str] = {}
-    for name, entry in known.record.joint_blocks.items():
-        path = ("joint blocks", name)
-        names = known.record.trusses.names
-        yield from known.truss_faults((*path, "truss"), entry.truss)
+    names = known.record.trusses.names
+    for name, entry in entries.items():
+        path = (block, name)
+        if entry.truss not in (BOTH_TRUSSES, *names):
+            yield known.fault((*path, "truss"), "is no truss of this bridge", got=entry.truss,
+                              cure=did_you_mean(entry.truss, names))
         yield from known.material_faults((*path, "material"), entry.material)
         yield from _joints(known, (*path, "joints"), entry.joints)
         for joint in entry.joints:
             for truss in names if entry.truss == BOTH_TRUSSES else (entry.truss,):
                 first = taken.setdefault((truss, joint), name)
                 if first != name:
-                    yield known.fault((*path, "joints"), f"has a block already, in '{first}'",
+                    yield known.fault((*path, "joints"), f"has a {what} already, in '{first}'",
                                       got=joint, cure="leave it out of one of them")
                     break
 

@@ -24,6 +24,7 @@ from eyebar.record.fields import (
     word,
 )
 from eyebar.record.joined import PinPlateSizes, RivetHolesEntry, SpliceEntry
+from eyebar.record.pins import PackedEntry
 from eyebar.record.sections import SectionEntry
 from eyebar.record.trusses import BearingWord, JointList
 from eyebar.record.words import EndFixing
@@ -159,5 +160,9 @@ class OverrideEntry(Entry):
     can_pull: Truth | None = None
     bearing: BearingWord | None = None
     """For the address of a bearing: how it sits."""
+    diameter: Size = None
+    """For the address of a pin, as `packing` and `half` are."""
+    packing: tuple[PackedEntry, ...] | None = None
+    half: Truth | None = None
     note: Text | None = None
     reason: Text

@@ -17,6 +17,7 @@ from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, Unsure
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
 from eyebar.record.members import BOTH_TRUSSES, MaterialEntry, MemberGroup, OverrideEntry
+from eyebar.record.pins import PinEntry
 from eyebar.record.tree import Node, Path, place_words
 from eyebar.record.trusses import EndsEntry, TrussesEntry
 
@@ -81,6 +82,7 @@ class Record(Entry):
     overrides: Mapping[str, OverrideEntry] = Field(default_factory=dict)
     """Address, in its one spelling -> what differs there."""
     joint_blocks: Mapping[str, JointBlockEntry] = Field(default_factory=dict)
+    pins: Mapping[str, PinEntry] = Field(default_factory=dict)
     floor: FloorEntry
     traffic: TrafficEntry = TrafficEntry()
     condition: ConditionEntry = ConditionEntry()

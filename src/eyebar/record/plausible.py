@@ -15,7 +15,7 @@ from eyebar.record.words import Decided, What
 from eyebar.terms import Kind
 
 ON_OTHERS = {
-    Kind.PIN: (What.DIAMETER, What.CRACK),
+    Kind.PIN: (What.DIAMETER, What.HOLE, What.CRACK),
     Kind.HANGER: (What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.WIDTH, What.THICKNESS,
                   What.CRACK, What.PULL),
     Kind.BEARING: (What.GAP, What.CRACK),

@@ -54,7 +54,7 @@ STUBS: Mapping[Path, Any] = {
 
 DEPTHS: Mapping[str, int] = {
     "members": 3, "overrides": 3, "inspections": 3, "decisions": 3, "floor": 2, "trusses": 2,
-    "materials": 2, "values": 2, "joint blocks": 2,
+    "materials": 2, "values": 2, "joint blocks": 2, "pins": 2,
 }
 """Block -> how many keys lead to what is taken out of it; of others the whole."""
 WHOLE = {"members": ("truss",), "decisions": ("what", "part")}

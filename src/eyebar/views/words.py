@@ -74,9 +74,15 @@ def provisional(posting: Document) -> str:
     """Why the posting is provisional; empty where it is not."""
     if not posting["provisional"]:
         return ""
-    count = len(posting["not_rated"])
-    parts = "part that carries traffic is" if count == 1 else "parts that carry traffic are"
-    return f"Provisional: {count} {parts} not rated."
+    count, proposed = len(posting["not_rated"]), len(posting.get("provisional_parts", ()))
+    said = []
+    if count:
+        parts = "part that carries traffic is" if count == 1 else "parts that carry traffic are"
+        said.append(f"{count} {parts} not rated")
+    if proposed:
+        parts = "part is" if proposed == 1 else "parts are"
+        said.append(f"{proposed} {parts} rated by what was proposed and not measured")
+    return f"Provisional: {', '.join(said)}."
 
 
 def unconfirmed(names: list[str]) -> str:

@@ -1,0 +1,342 @@
+"""Pins rated for all vehicles: the multiple at which the bars' forces together reach a limit.
+
+All forces are of one place of the load together. The places and the ways there are those of the
+bars (families.py); what is convex in the forces passes its limit on the same edges.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+import numpy as np
+
+from eyebar.analysis.convex import Together, convex_passages
+from eyebar.analysis.passage import Passages, Spots, ended, spots
+from eyebar.analysis.paths import Ints
+from eyebar.analysis.sweep import Bundle
+from eyebar.bridge.parts import Bridge, Pin, Truss
+from eyebar.loads import impact
+from eyebar.office import Values
+from eyebar.rating.entries import LOST, events_at, place_at, tons_of
+from eyebar.rating.families import Swept
+from eyebar.rating.formulas import rating_factor
+from eyebar.rating.lookup import Question
+from eyebar.rating.pin_checks import (
+    METHODS,
+    PinCheck,
+    PinRows,
+    PinRules,
+    check_name,
+    pin_check,
+    pin_rows,
+    pin_rules,
+)
+from eyebar.rating.rated import PartRating, PinFacts, RatedPart
+from eyebar.rating.strengths import SAME_STRENGTH
+from eyebar.resistance import Condition
+from eyebar.terms import Kind, Method
+from eyebar.vehicles import Vehicle
+
+LOADED_PANELS = 2.0
+"""Impact goes by the length of two panels, the least length that loads a pin: the safe side."""
+PROPOSED = "its packing was not measured: the one it is rated by is proposed from its bars"
+SAID = (
+    "pins: impact by the length of two panels, forces at the middle of their bearings unless the "
+    "office says otherwise; by load factor there is no rule"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One sweep that may govern: its state, and the vehicle's axles over those of the sweep's."""
+
+    pull: str
+    swept: Swept
+    scale: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A question with every way in which it may be answered."""
+
+    question: Question
+    ways: tuple[Way, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Passed:
+    """First passages (t,) of a pin's check on the sweeps of a bundle; the forces (t, b) there and
+    which check it is."""
+
+    passages: Passages
+    checks: tuple[str, ...]
+
+
+@dataclass(slots=True)
+class PinTable:
+    """What is known of pins already; pins alike on one sweep share it, across trusses."""
+
+    values: Values
+    condition: Condition
+    rules: dict[tuple[object, ...], PinRules] = field(default_factory=dict)
+    rows: dict[tuple[object, ...], PinRows] = field(default_factory=dict)
+    checks: dict[tuple[object, ...], PinCheck] = field(default_factory=dict)
+    passed: dict[tuple[object, ...], _Passed] = field(default_factory=dict)
+    shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
+    endings: dict[int, tuple[float, int, int]] = field(default_factory=dict)
+
+    def rules_of(self, question: Question) -> PinRules:
+        """The numbers of the question's method and level."""
+        level = SAME_STRENGTH[question.method].get(question.level, question.level)
+        key = (question.method, level)
+        if key not in self.rules:
+            self.rules[key] = pin_rules(
+                question.method, level, values=self.values, condition=self.condition
+            )
+        return self.rules[key]
+
+    def ended_of(self, swept: Swept) -> tuple[float, int, int]:
+        """Where equilibrium ends on a sweep, as `ended` has it."""
+        if id(swept) not in self.endings:
+            self.endings[id(swept)] = ended(swept.sweep)
+        return self.endings[id(swept)]
+
+    def rows_of(self, pin: Pin) -> PinRows:
+        """The rows of a pin."""
+        key = _likeness(pin)
+        if key not in self.rows:
+            self.rows[key] = pin_rows(pin)
+        return self.rows[key]
+
+    def passed_by(self, pin: Pin, by: PinRules, swept: Swept) -> _Passed:
+        """The first passages of a pin on all sweeps of a bundle."""
+        bundle = swept.sweep.bundle
+        key = (id(bundle), id(by), *_likeness(pin))
+        if key not in self.passed:
+            rows = self.rows_of(pin)
+            check = pin_check(rows, by)
+            names = swept.loaded.model.names
+            bars = np.array([names.index(bar) for bar in rows.bars])
+            self.passed[key] = _passed(bundle, bars, check, rows)
+        return self.passed[key]
+
+
+def _likeness(pin: Pin) -> tuple[object, ...]:
+    """What the checks of a pin depend on, all but its truss."""
+    return (pin.joint, pin.diameter, pin.material.yield_stress, pin.packing, pin.whole,
+            tuple(pin.toward.items()))
+
+
+def _passed(bundle: Bundle, bars: Ints, check: PinCheck, rows: PinRows) -> _Passed:
+    forces = bundle.forces[:, bars]
+    one = Together(bundle=bundle, check=check, forces=forces, values=check(forces))
+    found = convex_passages(one, 1.0)
+    edges = bundle.edges[np.maximum(found.edge + bundle.edge_at[:-1], 0)]
+    at = forces[edges[:, 0]] + found.part[:, None] * (forces[edges[:, 1]] - forces[edges[:, 0]])
+    greatest = check.ratios(at).argmax(axis=-1)
+    return _Passed(
+        passages=found,
+        checks=tuple(check_name(rows, check.rules, int(number)) for number in greatest),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Least:
+    """Where a question's factor for one pin arises: the way, the edge and part, the check."""
+
+    way: Way
+    edge: int
+    part: float
+    multiple: float
+    check: str
+
+
+def pin_parts(
+    bridge: Bridge, truss: Truss, asked: tuple[Sequence[Asked], Sequence[PartRating]],
+    table: PinTable,
+) -> list[RatedPart]:
+    """The pins of a truss, rated for every question that has a rule for pins.
+
+    `asked` are the questions, and the ratings of vehicles that are refused on this road.
+    """
+    questions, refused = asked
+    stations = [station for _, station in truss.floor_joints]
+    panel = max(b - a for a, b in pairwise(stations))
+    rating = _PinRating(
+        bridge=bridge, table=table, span_ft=stations[-1] - stations[0],
+        loaded_ft=LOADED_PANELS * panel,
+    )
+    if any(pin.proposed for pin in truss.pins):
+        table.values.number("pin.clearance")
+    found: dict[str, list[PartRating]] = {pin.address: [] for pin in truss.pins}
+    wanted = [one for one in questions if one.question.method in METHODS]
+    chosen = [
+        (pin, one.question, rating.least(pin, one)) for one in wanted for pin in truss.pins
+    ]
+    for pin, made in rating.ratings(chosen):
+        found[pin.address].append(made)
+    return [
+        RatedPart(
+            address=pin.address, truss=truss.name, kind=Kind.PIN, pin=pin,
+            ratings=(*found[pin.address], *(one for one in refused if one.method in METHODS)),
+            provisional=PROPOSED if pin.proposed else "",
+        )
+        for pin in truss.pins
+    ]
+
+
+def unrated_pins(truss: Truss, unknown: Sequence[str]) -> list[RatedPart]:
+    """The pins of a truss whose dead load is not known."""
+    reason = f"dead load not known: {'; '.join(unknown)}"
+    return [
+        RatedPart(
+            address=pin.address, truss=truss.name, kind=Kind.PIN, pin=pin, not_rated=reason
+        )
+        for pin in truss.pins
+    ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _PinRating:
+    """Rates the pins of one truss. `span_ft` of the truss and `loaded_ft` go into the impact."""
+
+    bridge: Bridge
+    table: PinTable
+    span_ft: float
+    loaded_ft: float
+
+    def least(self, pin: Pin, asked: Asked) -> _Least | None:
+        """The way with the least multiple over scale; None where nothing reaches a limit."""
+        by = self.table.rules_of(asked.question)
+        best: _Least | None = None
+        least = np.inf
+        for way in asked.ways:
+            sweep = way.swept.sweep
+            found = self.table.passed_by(pin, by, way.swept)
+            multiple = float(found.passages.multiple[sweep.place])
+            if multiple / way.scale < least:
+                least = multiple / way.scale
+                best = _Least(
+                    way, max(int(found.passages.edge[sweep.place]), 0),
+                    float(found.passages.part[sweep.place]), multiple,
+                    found.checks[sweep.place],
+                )
+            ending, ray, _ = self.table.ended_of(way.swept)
+            if ending / way.scale < least:
+                least = ending / way.scale
+                best = _Least(way, _last_edge(way.swept, ray), 1.0, ending, LOST)
+        return best
+
+    def ratings(
+        self, chosen: Sequence[tuple[Pin, Question, _Least | None]]
+    ) -> Iterable[tuple[Pin, PartRating]]:
+        """The rating of each question, in the order asked; places are looked up by sweep."""
+        rows: dict[int, list[int]] = {}
+        for i, (_, _, one) in enumerate(chosen):
+            if one is not None:
+                rows.setdefault(id(one.way.swept), []).append(i)
+        looked: dict[int, tuple[Spots, int]] = {}
+        for numbers in rows.values():
+            places = [chosen[i][2] for i in numbers]
+            known = [one for one in places if one is not None]
+            where = spots(
+                known[0].way.swept.sweep, np.array([one.edge for one in known]),
+                np.array([one.part for one in known]),
+            )
+            looked |= {i: (where, row) for row, i in enumerate(numbers)}
+        for i, (pin, question, one) in enumerate(chosen):
+            yield pin, (
+                _without(question) if one is None
+                else self._rating(pin, question, one, looked[i])
+            )
+
+    def _rating(
+        self, pin: Pin, question: Question, one: _Least, spot: tuple[Spots, int]
+    ) -> PartRating:
+        swept, vehicle = one.way.swept, question.vehicle
+        shock = self._impact(pin, question)
+        about = {
+            "scale": one.way.scale, "live_factor": question.live_factor, "impact": shock,
+            "share": question.case.total,
+        }
+        facts = self._facts(pin, one)
+        factor = factor_of(facts, **about)
+        events = rating_factor(
+            multiple=spot[0].event_multiple[spot[1]], **about
+        ).tolist()
+        begun = one.multiple <= 0.0
+        return PartRating(
+            vehicle=vehicle.name, method=question.method, level=question.level, factor=factor,
+            tons=tons_of(vehicle, factor),
+            check="dead load" if begun else swept.prefix + one.check,
+            capacity=None if one.check == LOST else 1.0,
+            unit="" if one.check == LOST else "ratio", dead_factors=swept.dead,
+            live_factor=question.live_factor, impact=shock, share=question.case.total,
+            lanes=question.case.lanes,
+            at=None if begun or not swept.placed else place_at(swept, *spot),
+            events=() if begun else events_at(swept, spot, events, factor),
+            pull=one.way.pull, pin_facts=facts,
+        )
+
+    def _facts(self, pin: Pin, one: _Least) -> PinFacts:
+        sweep, rows = one.way.swept.sweep, self.table.rows_of(pin)
+        p, q = sweep.edges[one.edge].tolist()
+        names = one.way.swept.loaded.model.names
+        bars = [names.index(bar) for bar in rows.bars]
+        begun = one.multiple <= 0.0
+        return PinFacts(
+            bars=rows.bars, forces_before=tuple(sweep.forces[p, bars].tolist()),
+            forces_after=tuple(sweep.forces[q, bars].tolist()), part=0.0 if begun else one.part,
+            multiple_before=0.0 if begun else float(sweep.multiple[p]),
+            multiple_after=float(sweep.multiple[q]), scale=one.way.scale,
+            loaded_ft=self.loaded_ft, span_ft=self.span_ft,
+        )
+
+    def _impact(self, pin: Pin, question: Question) -> float:
+        key = (question.method, question.vehicle.vehicle_class, pin.material.metal)
+        if key not in self.table.shocks:
+            self.table.shocks[key] = pin_impact(
+                self.bridge, pin, question.vehicle, question.method,
+                lengths=(self.loaded_ft, self.span_ft), values=self.table.values,
+            )
+        return self.table.shocks[key]
+
+
+def pin_impact(
+    bridge: Bridge, pin: Pin, vehicle: Vehicle, method: Method, *,
+    lengths: tuple[float, float], values: Values,
+) -> float:
+    """Impact on a pin [1]; `lengths` are those of two panels and of the span [ft]."""
+    return impact(
+        method=method, vehicle_class=vehicle.vehicle_class, metal=pin.material.metal,
+        loaded_length_ft=lengths[0], span_ft=lengths[1], surface=bridge.road.surface,
+        values=values,
+    )
+
+
+def factor_of(
+    facts: PinFacts, *, scale: float, live_factor: float, impact: float, share: float
+) -> float:
+    """The rating factor of a pin from the part of the stretch at which its check is reached [1]."""
+    multiple = facts.multiple_before + facts.part * (facts.multiple_after - facts.multiple_before)
+    factor: float = rating_factor(
+        multiple=multiple, scale=scale, live_factor=live_factor, impact=impact, share=share
+    )
+    return factor
+
+
+def _last_edge(swept: Swept, ray: int) -> int:
+    """The last stretch of a ray, on which its path ends."""
+    sweep = swept.sweep
+    last = int(sweep.first[ray] + sweep.count[ray])
+    along = (sweep.edges[:, 1] == last) & (sweep.edges[:, 0] == last - 1)
+    return int(np.flatnonzero(along)[0])
+
+
+def _without(question: Question) -> PartRating:
+    vehicle = question.vehicle.name
+    return PartRating(
+        vehicle=vehicle, method=question.method, level=question.level, factor=None,
+        reason=f"{vehicle} does nothing to this part that its strength would limit",
+        live_factor=question.live_factor, share=question.case.total, lanes=question.case.lanes,
+    )
