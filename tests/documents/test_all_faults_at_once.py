@@ -233,6 +233,17 @@ ONE_CAUSE = {
              new="      - {part: downstream/U5-L3, place: mid, what: diameter, value: 1 1/2 in}\n"
                  "      - {part: floor/deck, what"),
     ),
+    # By hand: two flanges of 2 in, less their webs of 1/4 in, reach 3.5 in. Told at the group, not
+    # bar by bar, whatever else would be reckoned with it.
+    "channels that do not fit each other": alone(
+        Slip(old="    section:\n      channels: {depth: 6 in, web: 1/4 in, flange: 2 in, flange"
+                 " thickness: 5/16 in, apart: 6 in, toes: out}",
+             new="    section:   # of the posts\n      channels: {depth: 6 in, web: 1/4 in, flange:"
+                 " 2 in, flange thickness: 5/16 in, apart: 3 in, toes: in}",
+             at="# of the posts",
+             rule="distance between the channels is 3 in; it must be 3.5 in or more, or their"
+                  " flanges overlap"),
+    ),
     "a piece of what is tied together": alone(
         Slip(old="    note: turnbuckle freed, rod brought snug\n",
              new="    note: turnbuckle freed, rod brought snug\n"

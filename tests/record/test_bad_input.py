@@ -111,6 +111,11 @@ BAD = {
         rule="stands at both ends, so nothing keeps the truss from rolling",
         cure="write 'fixed' at one end",
     ),
+    "both bearings under one joint": Bad(
+        text=changed(("zero: fixed, other: free", "zero: fixed, other: free, at: [L6, L6]")),
+        at="at: [L6, L6]", where="trusses > bearings", got="'L6'",
+        rule="is named twice as the joint of a bearing", cure="leave one of them out",
+    ),
     "a head smaller than its body": Bad(
         text=of_eyebars("head: 7 in", "head: 2 7/8 in"), at="head: 2 7/8 in", where=LOWER,
         got="'2 7/8 in'", rule="is a head smaller than its body of '3 in'",

@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
 from eyebar.bridge.laid import Laid, fault, laid_out
-from eyebar.bridge.said import said_faults
+from eyebar.bridge.said import said_faults, section_faults
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record import Record
 from eyebar.record.doubt import in_doubt, may_be
@@ -30,7 +30,7 @@ def form_faults(known: Known, laid: Mapping[str, Laid]) -> tuple[Fault, ...]:
     found = (
         *(one for its in laid.values() for one in its.faults), *_misplaced(known, laid),
         *_strange_bars(known, laid), *_missing_bars(known, laid), *said_faults(known, laid),
-        *_curb_faults(known),
+        *_curb_faults(known), *section_faults(known.record),
     )
     return tuple(dict.fromkeys(sorted(found, key=lambda one: one.line or 0)))
 

@@ -9,11 +9,13 @@ from dataclasses import dataclass
 from eyebar.bridge.forms import LaidBar
 from eyebar.bridge.laid import Laid, fault
 from eyebar.bridge.members import Member, member
-from eyebar.errors import Fault
-from eyebar.record import SectionEntry
+from eyebar.bridge.shaped import shaped
+from eyebar.errors import Fault, NotMeasured, OutOfRange
+from eyebar.record import Record, SectionEntry
 from eyebar.record.doubt import in_doubt
 from eyebar.record.known import Known
 from eyebar.record.tree import Path
+from eyebar.sections.properties import properties
 from eyebar.terms import BAR_KINDS, Kind
 
 DECIDING = ("kind", "section", "can push", "can pull")
@@ -75,6 +77,29 @@ def said_faults(known: Known, laid: Mapping[str, Laid]) -> Iterator[Fault]:
         yield fault(
             record, one.path, rule.format(bars=", ".join(named)), got=one.got, cure=one.cure
         )
+
+
+def section_faults(record: Record) -> Iterator[Fault]:
+    """Sections whose pieces do not fit each other: flanges that overlap, webs of unequal depth."""
+    sections: dict[Path, SectionEntry | None] = {
+        ("members", name, "section"): group.section for name, group in record.members.items()
+    }
+    sections |= {
+        ("overrides", part, "section"): own.section for part, own in record.overrides.items()
+    }
+    sections |= {
+        ("decisions", i, "section"): decision.section
+        for i, decision in enumerate(record.decisions)
+    }
+    for path, section in sections.items():
+        if section is None or in_doubt(record, *path):
+            continue
+        try:
+            properties(shaped(section))
+        except OutOfRange as refused:
+            yield fault(record, path, f"{refused}", cure="measure it again")
+        except NotMeasured:
+            continue
 
 
 def _kind(said: Member, laid: LaidBar, *, by_form: bool) -> Iterator[_Finding]:

@@ -127,12 +127,13 @@ def _looked_over(gathering: _Gathering) -> tuple[Fault, ...]:
     for name in record.trusses.names if known.joints_known else ():
         gathering.laid[name] = laid_out(record, name)
         _gather_bars(gathering, known, name)
-    refused = (
+    told = (*form_faults(known, gathering.laid), *gathering.faults)
+    rules = {fault.rule for fault in told}
+    return (*told, *(
         fault(record, path, f"{', '.join(parts)}: {reason}",
               cure="look at what was read and decided of it")
-        for (path, reason), parts in gathering.refused.items()
-    )
-    return (*form_faults(known, gathering.laid), *gathering.faults, *refused)
+        for (path, reason), parts in gathering.refused.items() if reason not in rules
+    ))
 
 
 def _day(record: Record, on: date | None) -> date | None:

@@ -169,7 +169,9 @@ def _of_its_base(one: Found, found: list[Found], tree: Node, bases: Bases) -> bo
     if written is not None and isinstance(written.value, str):
         return False
     base = bases[base_of]
-    return base is None or any(_within(other, base) for other, _ in found)
+    return base is None or any(
+        _within(other, base) for other in (*(path for path, _ in found), *tree.doubled)
+    )
 
 
 def _written_path(location: tuple[int | str, ...]) -> Path:

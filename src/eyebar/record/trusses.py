@@ -85,6 +85,7 @@ class BearingsEntry(Entry):
         if Bearing.FREE is self.zero is self.other:
             raise refusal("free", "stands at both ends, so nothing keeps the truss from rolling",
                           "write 'fixed' at one end")
+        once(self.at or (), "the joint of a bearing")
         return self
 
 
