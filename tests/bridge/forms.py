@@ -37,7 +37,8 @@ def sizes(
 ) -> Sizes:
     """Sizes of a form: so many panels of 15 ft, or panels given [in]; 20 ft deep, or as curved."""
     lengths = (PANEL,) * panels if isinstance(panels, int) else tuple(panels)
-    found = replace(Sizes(panels=lengths, depths={}, hip=lengths[0] / 2.0), **how)
+    hip = min(lengths[0], lengths[-1]) / 2.0
+    found = replace(Sizes(panels=lengths, depths={}, hip=hip), **how)
     pattern = Pattern(
         form=form, count=len(lengths), end_posts=found.end_posts, floor=found.floor
     )

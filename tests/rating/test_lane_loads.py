@@ -25,12 +25,17 @@ LANES = {
         ("west/U1-L0", "H15"), ("west/U2-U3", "H20"), ("west/L3-L4", "H15"), ("east/L3-L4", "H20"),
         ("west/U2-L3", "H15"), ("west/U3-L2", "H15"), ("west/U2-L2", "H20"),
     ),
+    "wrenmallow": (
+        ("south/U0-L0", "H15"), ("north/U1-U2", "H20"), ("north/L1-L2", "H15"),
+        ("north/U0-L1", "H20"), ("south/U1-L2", "H15"),
+    ),
 }
 """Chords, an end post, diagonals, a counter, a post; the middle panel has crossed rods."""
 
 SUMS = {
     "quillmarsh": ("upstream/L4-L5", "upstream/U2-L4"),
     "dovetansy": ("west/L3-L4", "east/L3-L4", "west/U3-L4", "west/U3-U4"),
+    "wrenmallow": ("north/L1-L2", "south/U1-L2", "north/U1-U2"),
 }
 
 

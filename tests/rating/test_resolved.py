@@ -33,6 +33,10 @@ SAMPLED = {
         "west/U1-L0", "west/U3-U4", "west/L3-L4", "west/U3-L3", "west/U2-L3", "west/U3-L4",
         "west/U3-L2",
     ),
+    "wrenmallow": (
+        "south/U0-L0", "north/U1-U2", "north/L1-L2", "south/U1-L1", "north/U0-L1", "south/U1-L2",
+        "south/U2-L3",
+    ),
 }
 """A bar of every kind, those beside the middle among them."""
 
