@@ -22,6 +22,7 @@ from tests.analysis.trusses import (
     double_intersection,
     pratt,
 )
+from tests.published.test_burr_1902_moving import howe
 
 HS15 = ((6.0, 24.0, 24.0), (14.0, 14.0))
 """H15's tractor and a trailer's axle, from memory; any train would do."""
@@ -181,3 +182,18 @@ def test_a_bar_that_nothing_loads_does_not_end_equilibrium_by_rounding() -> None
     dead = loaded(drawing, down).dead()
     assert dead["U1-L1"] == pytest.approx(0.0, abs=1e-8)
     assert dead["U9-L9"] == pytest.approx(0.0, abs=1e-8)
+
+
+def test_braces_that_only_butt_are_said_to_be_unable_to_pull() -> None:
+    # By hand, a Howe truss without counterbraces, a weight at L1 alone: beyond it every panel has a
+    # shear of a seventh of the weight against its brace, which would have to pull.
+    drawing = howe().without("U2-L3", "U5-L4")
+    model = drawing.model()
+    fixed = model.influence @ model.loads({"L1": 10.0}) + ties_split(model)
+    sets = SlackSets(model)
+    assert starting_sets(sets, fixed[None]) == [None]
+    fall = collapse_under(sets, fixed, drawing.floor_joints)
+    assert set(fall.slack) & {"U2-L1", "U3-L2"}
+    assert "cannot pull" in fall.sentence
+    rods = [name for name in fall.slack if name[1] == name.split("-")[1][1]]
+    assert ("cannot push" in fall.sentence) is bool(rods)

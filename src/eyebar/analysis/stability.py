@@ -46,8 +46,18 @@ def collapse(
         panel=panel,
         missing=missing,
         slack=names,
-        sentence=f"panel {panel} can shear, for {', '.join(names)} cannot push{stop}",
+        sentence=f"panel {panel} can shear, for {_unable(model, names)}{stop}",
     )
+
+
+def _unable(model: Model, names: tuple[str, ...]) -> str:
+    """What the slack bars cannot do, in words."""
+    pushed = {bar.name for bar in model.bars if not bar.can_pull}
+    said = (
+        (", ".join(name for name in names if (name in pushed) is only_push), word)
+        for only_push, word in ((False, "push"), (True, "pull"))
+    )
+    return " and ".join(f"{bars} cannot {word}" for bars, word in said if bars)
 
 
 def collapse_under(sets: SlackSets, forces: Floats, floor_joints: tuple[str, ...]) -> Collapse:
