@@ -22,8 +22,8 @@ from eyebar.analysis.sweep import Bundle
 
 MOST_TRIALS = 60
 """Trials along an edge; about ten bring them down to rounding, halving alone would take 52."""
-CLOSE = 1e-13
-"""Trials end where the check is this part of its limit from it."""
+CLOSE = 1e-15
+"""Trials end where the check is this part of its change along the edge from its limit."""
 
 Check = Callable[[Floats], Floats]
 """From forces (..., b) of the bars that matter to the values (...) of a convex check."""
@@ -98,20 +98,24 @@ def _solved(
     """(h,) how far along each edge the check passes its limit.
 
     By false position, the weight of an end that stays halved (the Illinois rule), and by halving
-    every fourth time, so that the stretch always closes.
+    every eighth time, so that the stretch always closes.
     """
     first, second = one.forces[ends[:, 0]], one.forces[ends[:, 1]]
     change = second - first
     low, high = np.zeros(len(ends)), np.ones(len(ends))
     at_low, at_high = (one.values[ends[:, i]] - limit for i in (0, 1))
+    near = CLOSE * (2.0 * limit + np.abs(at_low) + np.abs(at_high))
     part = np.zeros(len(ends))
     stayed = np.zeros(len(ends), dtype=np.intp)
+    found = np.zeros(len(ends), dtype=bool)
     for trial in range(MOST_TRIALS):
-        part = low + at_low / (at_low - at_high) * (high - low)
-        if trial % 4 == 3:
-            part = 0.5 * (low + high)
+        tried = low + at_low / (at_low - at_high) * (high - low)
+        if trial % 8 == 7:
+            tried = 0.5 * (low + high)
+        part = np.where(found, part, tried)
         value = one.check(first + part[:, None] * change) - limit
-        if (np.abs(value) <= CLOSE * limit).all():
+        found |= (np.abs(value) <= near) | (high - low <= near)
+        if found.all():
             break
         beyond = (value >= 0.0) ^ over_first
         at_low = np.where(beyond, np.where(stayed > 0, 0.5 * at_low, at_low), value)
@@ -119,3 +123,99 @@ def _solved(
         high, low = np.where(beyond, part, high), np.where(beyond, low, part)
         stayed = np.where(beyond, 1, -1)
     return part
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spread:
+    """The forces (q, b) of some bars on a bundle, taken apart along the `directions` (b, b) in
+    which they mostly vary: `sizes` (q, b) of the parts."""
+
+    bundle: Bundle
+    forces: Floats
+    directions: Floats
+    sizes: Floats
+
+
+def spread(bundle: Bundle, bars: Ints) -> Spread:
+    """The forces of some bars (b,), taken apart."""
+    forces = bundle.forces[:, bars]
+    _, directions = np.linalg.eigh(forces.T @ forces)
+    sizes = forces @ directions
+    np.abs(sizes, out=sizes)
+    return Spread(bundle=bundle, forces=forces, directions=directions, sizes=sizes)
+
+
+def bounded_passages(one: Spread, check: Check, reach: Check, limit: float) -> Passages:
+    """The same, the check looked at only on edges that may hold a first passage.
+
+    `reach` gives sizes of forces (..., b): while the sizes of parts that make up a force are
+    together not over the limit, the check of that force is not over it. Along the directions in
+    which the forces mostly vary little is lost by the sum. The sum is convex too, so its chord bounds from below where an edge's check passes; one edge of each sweep
+    is solved, and those whose bound lies beyond it are passed over.
+    """
+    bundle, forces = one.bundle, one.forces
+    bounds = _bounds_by(bundle, one.sizes @ reach(one.directions.T), limit)
+    known = _known(bundle, forces, check, bounds, limit)
+    edges = np.flatnonzero(bounds <= known[bundle.edge_sweep])
+    mark = np.zeros(len(forces), dtype=bool)
+    mark[0] = True
+    mark[bundle.begin[edges]] = True
+    mark[bundle.end[edges]] = True
+    number = np.cumsum(mark) - 1
+    edge_sweep = bundle.edge_sweep[edges]
+    part = Bundle(
+        multiple=bundle.multiple[mark], forces=forces[mark], edges=number[bundle.edges[edges]],
+        point_at=bundle.point_at, begin=number[bundle.begin[edges]],
+        end=number[bundle.end[edges]], edge_sweep=edge_sweep,
+        edge_at=np.searchsorted(edge_sweep, np.arange(len(bundle.edge_at))),
+    )
+    found = convex_passages(together(part, np.arange(forces.shape[1]), check), limit)
+    rows = np.flatnonzero(found.edge >= 0)
+    rows = rows[found.multiple[rows] > 0.0] if len(rows) else rows
+    where = np.full_like(found.edge, -1)
+    where[rows] = edges[found.edge[rows] + part.edge_at[rows]] - bundle.edge_at[rows]
+    begun = found.multiple <= 0.0
+    where[begun] = 0
+    return Passages(multiple=found.multiple, edge=where, part=found.part)
+
+
+def _bounds_by(bundle: Bundle, sums: Floats, limit: float) -> Floats:
+    """(h,) a multiple under that at which each edge's check passes; infinity where it does not."""
+    begin, end = sums[bundle.begin], sums[bundle.end]
+    first, second = bundle.multiple[bundle.begin], bundle.multiple[bundle.end]
+    least = np.minimum(first, second)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        chord = first + (limit - begin) / (end - begin) * (second - first)
+    low, high = begin < limit, end < limit
+    bound = np.where(low & ~high, np.minimum(chord, second), least)
+    bound = np.where(high & ~low, np.minimum(chord, first), bound)
+    return np.where(low & high, np.inf, bound)
+
+
+def _known(
+    bundle: Bundle, forces: Floats, check: Check, bounds: Floats, limit: float
+) -> Floats:
+    """(t,) a multiple at which the check has been passed on each sweep, by one edge of each."""
+    known = np.full(len(bundle.edge_at) - 1, np.inf)
+    far = bundle.multiple[bundle.end] >= bundle.multiple.max() * (1.0 - 1e-9)
+    rows = np.flatnonzero(far & np.isfinite(bounds))
+    if not len(rows):
+        return known
+    rows = rows[_first_of(bundle.edge_sweep[rows], bounds[rows])]
+    begin, end = bundle.begin[rows], bundle.end[rows]
+    values = check(forces[np.stack([begin, end], axis=1)])
+    crossed = (values[:, 0] < limit) & (values[:, 1] >= limit)
+    rows, begin, end, values = rows[crossed], begin[crossed], end[crossed], values[crossed]
+    # The chord of a convex check lies over it: nothing is passed before it does, so the passage is
+    # sought on the edge itself.
+    ends = np.stack([np.arange(len(rows)), np.arange(len(rows)) + len(rows)], axis=1)
+    one = Together(
+        bundle=bundle, check=check, forces=np.concatenate([forces[begin], forces[end]]),
+        values=values.T.ravel(),
+    )
+    part = _solved(one, ends, np.zeros(len(rows), dtype=bool), limit)
+    first = bundle.multiple[begin]
+    known[bundle.edge_sweep[rows]] = (
+        first + part * (bundle.multiple[end] - first)
+    ) * (1.0 + 1e-9)
+    return known

@@ -129,24 +129,64 @@ class PinCheck:
 
     def __call__(self, forces: Floats) -> Floats:
         """(...) the greatest ratio under forces (..., b)."""
-        greatest: Floats = self.ratios(forces).max(axis=-1)
-        return greatest
+        size = self._squares(forces.reshape(-1, forces.shape[-1]))
+        if self.rules.method is Method.ALLOWABLE_STRESS:
+            greatest = np.sqrt(size.max(axis=0))
+        else:
+            k = len(size) // 3
+            joint = self._joint(np.sqrt(size[: 2 * k])).max(axis=0)
+            greatest = np.maximum(joint, np.sqrt(size[2 * k :].max(axis=0)))
+        shaped: Floats = greatest.reshape(forces.shape[:-1])
+        return shaped
 
     def ratios(self, forces: Floats) -> Floats:
         """(..., s) each resultant as part of its limit; by load and resistance (..., 2 k): bending
         and shear together at each bearing, and bearing."""
-        both = forces @ self.rows.T
-        half = both.shape[-1] // 2
-        square = both[..., :half] ** 2 + both[..., half:] ** 2
-        size: Floats = np.sqrt(square, out=square)
-        if self.rules.method is Method.ALLOWABLE_STRESS:
-            return size
-        k = half // 3
-        shear = size[..., k : 2 * k]
+        size = np.sqrt(self._squares(forces.reshape(-1, forces.shape[-1])))
+        if self.rules.method is not Method.ALLOWABLE_STRESS:
+            k = len(size) // 3
+            size = np.concatenate([self._joint(size[: 2 * k]), size[2 * k :]])
+        shaped: Floats = size.T.reshape(*forces.shape[:-1], len(size))
+        return shaped
+
+    def _squares(self, forces: Floats) -> Floats:
+        """(s, q) squares of the resultants; rows first, so that what is done point by point runs
+        along the memory."""
+        both = self.rows @ forces.T
+        half = len(both) // 2
+        np.square(both, out=both)
+        square: Floats = both[:half]
+        square += both[half:]
+        return square
+
+    def _joint(self, size: Floats) -> Floats:
+        """(k, q) bending and shear together from moments and shears (2 k, q).
+
+        Far over the limit, where shear alone is over 1, its third power goes on along its tangent:
+        no passage changes by that, and the sum stays convex and of the forces' own size.
+        """
+        k = len(size) // 2
+        shear = size[k:]
         beside = shear.copy()
-        beside[..., 1:] = np.maximum(shear[..., 1:], shear[..., :-1])
-        joint = (size[..., :k] + beside**3) / self.rules.together
-        return np.concatenate([joint, size[..., 2 * k :]], axis=-1)
+        np.maximum(shear[1:], shear[:-1], out=beside[1:])
+        inner = np.minimum(beside, 1.0)
+        joint: Floats = (size[:k] + inner**2 * inner + 3.0 * (beside - inner)) / self.rules.together
+        return joint
+
+    def reach(self, forces: Floats) -> Floats:
+        """(...) sizes of forces (..., b): while the sizes of forces together are not over 1, the
+        check of their sum is not.
+
+        By load and resistance shear counts by its third power, which is under itself while it is
+        under 1: here it counts as it is.
+        """
+        if self.rules.method is Method.ALLOWABLE_STRESS:
+            return self(forces)
+        size = np.sqrt(self._squares(forces))
+        k = len(size) // 3
+        joint = (size[:k].max(axis=0) + size[k : 2 * k].max(axis=0)) / self.rules.together
+        greater: Floats = np.maximum(joint, size[2 * k :].max(axis=0))
+        return greater
 
 
 def pin_check(rows: PinRows, by: PinRules) -> PinCheck:

@@ -10,10 +10,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from eyebar.analysis.convex import Together, convex_passages
+from eyebar.analysis.convex import Spread, bounded_passages, spread
 from eyebar.analysis.passage import Passages, Spots, ended, spots
-from eyebar.analysis.paths import Ints
-from eyebar.analysis.sweep import Bundle
 from eyebar.bridge.parts import Bridge, Pin, Truss
 from eyebar.loads import impact
 from eyebar.office import Values
@@ -79,8 +77,10 @@ class PinTable:
     values: Values
     condition: Condition
     rules: dict[tuple[object, ...], PinRules] = field(default_factory=dict)
-    rows: dict[tuple[object, ...], PinRows] = field(default_factory=dict)
-    checks: dict[tuple[object, ...], PinCheck] = field(default_factory=dict)
+    rows: dict[int, PinRows] = field(default_factory=dict)
+    spreads: dict[tuple[int, tuple[str, ...]], Spread] = field(default_factory=dict)
+    kinds: dict[tuple[object, ...], int] = field(default_factory=dict)
+    numbers: dict[int, int] = field(default_factory=dict)
     passed: dict[tuple[object, ...], _Passed] = field(default_factory=dict)
     shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
     endings: dict[int, tuple[float, int, int]] = field(default_factory=dict)
@@ -103,21 +103,33 @@ class PinTable:
 
     def rows_of(self, pin: Pin) -> PinRows:
         """The rows of a pin."""
-        key = _likeness(pin)
+        key = self._alike(pin)
         if key not in self.rows:
             self.rows[key] = pin_rows(pin)
         return self.rows[key]
 
+    def _spread(self, swept: Swept, bars: tuple[str, ...]) -> Spread:
+        key = (id(swept.sweep.bundle), bars)
+        if key not in self.spreads:
+            names = swept.loaded.model.names
+            columns = np.array([names.index(bar) for bar in bars])
+            self.spreads[key] = spread(swept.sweep.bundle, columns)
+        return self.spreads[key]
+
+    def _alike(self, pin: Pin) -> int:
+        """One number for all pins alike."""
+        if id(pin) not in self.numbers:
+            self.numbers[id(pin)] = self.kinds.setdefault(_likeness(pin), len(self.kinds))
+        return self.numbers[id(pin)]
+
     def passed_by(self, pin: Pin, by: PinRules, swept: Swept) -> _Passed:
         """The first passages of a pin on all sweeps of a bundle."""
         bundle = swept.sweep.bundle
-        key = (id(bundle), id(by), *_likeness(pin))
+        key = (id(bundle), id(by), self._alike(pin))
         if key not in self.passed:
             rows = self.rows_of(pin)
             check = pin_check(rows, by)
-            names = swept.loaded.model.names
-            bars = np.array([names.index(bar) for bar in rows.bars])
-            self.passed[key] = _passed(bundle, bars, check, rows)
+            self.passed[key] = _passed(self._spread(swept, rows.bars), check, rows)
         return self.passed[key]
 
 
@@ -127,12 +139,12 @@ def _likeness(pin: Pin) -> tuple[object, ...]:
             tuple(pin.toward.items()))
 
 
-def _passed(bundle: Bundle, bars: Ints, check: PinCheck, rows: PinRows) -> _Passed:
-    forces = bundle.forces[:, bars]
-    one = Together(bundle=bundle, check=check, forces=forces, values=check(forces))
-    found = convex_passages(one, 1.0)
-    edges = bundle.edges[np.maximum(found.edge + bundle.edge_at[:-1], 0)]
-    at = forces[edges[:, 0]] + found.part[:, None] * (forces[edges[:, 1]] - forces[edges[:, 0]])
+def _passed(one: Spread, check: PinCheck, rows: PinRows) -> _Passed:
+    bundle = one.bundle
+    found = bounded_passages(one, check, check.reach, 1.0)
+    edges = bundle.edges[np.maximum(found.edge, 0) + bundle.edge_at[:-1]]
+    first, second = one.forces[edges[:, 0]], one.forces[edges[:, 1]]
+    at = first + found.part[:, None] * (second - first)
     greatest = check.ratios(at).argmax(axis=-1)
     return _Passed(
         passages=found,
