@@ -7,8 +7,9 @@ from itertools import accumulate
 import numpy as np
 from numpy.typing import NDArray
 
-from eyebar.bridge.form_rules import FORMS, layout_of
+from eyebar.bridge.form_rules import FORMS, broken_rules, broken_shape
 from eyebar.bridge.forms import Layout, Sizes
+from eyebar.errors import OutOfRange
 from eyebar.record.form_joints import Pattern, depth_joints
 from eyebar.record.form_words import CURVED, SUBDIVIDED
 from eyebar.terms import EndPosts, FloorOn, Form, Kind, SubMembers
@@ -48,8 +49,14 @@ def sizes(
 
 
 def form(word: Form, panels: Sequence[float] | int, **how: object) -> Layout:
-    """A form laid out from `sizes`."""
-    return layout_of(word, sizes(word, panels, **how))
+    """A form laid out from `sizes`. Raises OutOfRange for what the form does not allow."""
+    of = sizes(word, panels, **how)
+    for what, got, limit in broken_rules(word, of):
+        raise OutOfRange(what, got, limit)
+    layout = FORMS[word].lay(of)
+    for what, got, limit in broken_shape(word, of, layout):
+        raise OutOfRange(what, got, limit)
+    return layout
 
 
 def ways(word: Form) -> Iterator[dict[str, object]]:

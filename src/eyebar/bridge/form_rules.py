@@ -15,7 +15,6 @@ from eyebar.bridge.forms_triangular import (
     warren,
     warren_with_verticals,
 )
-from eyebar.errors import OutOfRange
 from eyebar.terms import EndPosts, FloorOn, Form
 
 ANY_END = tuple(EndPosts)
@@ -76,20 +75,6 @@ CURES = {
     "depths": "look at the depths and at the word for the form",
 }
 """What of a shape was refused -> what to do about it."""
-
-
-def layout_of(form: Form, sizes: Sizes) -> Layout:
-    """The layout of a form from its sizes.
-
-    Raises OutOfRange for what the form does not allow; its `what` is the word of the record:
-    `panels`, `end posts`, `floor`, `hip` or `depths`.
-    """
-    for what, got, limit in broken_rules(form, sizes):
-        raise OutOfRange(what, got, limit)
-    layout = FORMS[form].lay(sizes)
-    for what, got, limit in broken_shape(form, sizes, layout):
-        raise OutOfRange(what, got, limit)
-    return layout
 
 
 def shape_rule(what: str, limit: str) -> tuple[str, str]:
