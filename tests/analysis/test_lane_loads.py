@@ -132,17 +132,24 @@ def test_a_lane_load_reaches_the_strength_where_it_says(name: str) -> None:
         assert by_energy[bar] == pytest.approx(45.0, abs=1e-5)
 
 
-def test_a_train_beside_the_lane_load_is_worse_at_no_other_place() -> None:
+@pytest.mark.parametrize("way", list(Direction))
+@pytest.mark.parametrize(
+    ("axles", "spacings"), [((25.0, 25.0), (4.0,)), ((8.0, 32.0, 32.0), (14.0, 14.0))]
+)
+@pytest.mark.parametrize("name", ["crossed rods", "crossed rods, odd"])
+def test_a_train_beside_the_lane_load_is_worse_at_no_other_place(
+    name: str, axles: tuple[float, ...], spacings: tuple[float, ...], way: Direction
+) -> None:
     # All patterns, with the train at each of its places.
-    truss = held(pratt(6))
-    train = places((25.0, 25.0), (4.0,), truss.drawing.stations_ft, Direction.UP)
+    truss = held(TRUSSES[name])
+    train = places(axles, spacings, truss.drawing.stations_ft, way)
     lane = Lane(kip_per_ft=0.3, point_kip=0.0)
     bars = np.arange(len(truss.drawing.bars))
     swept = sweeps(truss.sets, [lane_task(truss, bars, lane, train)], CAP)[0]
     every = patterns(truss, lane, train.loads)
-    for sense in (1, -1):
-        dead = np.array(list(truss.dead().values()))
-        limits = np.maximum(sense * dead, 0.0) + 40.0
+    dead = np.array(list(truss.dead().values()))
+    for sense, extra in ((1, 40.0), (-1, 40.0), (1, 70.0)):
+        limits = np.maximum(sense * dead, 0.0) + extra
         theirs = by_patterns(truss, every, limits, sense)
         met = np.isfinite(theirs)
         ours = first_passages(swept, limits, sense).multiple

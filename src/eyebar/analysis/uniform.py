@@ -1,12 +1,13 @@
 """Lane loads on a truss whose bars may go slack.
 
-Which stretches of road make a uniform load worst for a bar depends on the bars that then work, and
-those on the load. So every bar's worst stretches are taken for each slack set that its paths meet,
-until they meet no new one. What moves beside the uniform load, a train or the lane's single weight,
-stands at its worst place in that set; for chords also anywhere between it and the next place on the
-way to another set's, for in a panel with crossed rods a chord's force is the lesser of two lines,
-greatest where they are equal. The least multiple so found is bounded by trying, not proven; tests
-hold it against every pattern of loaded panels.
+Which stretches of road make a uniform load worst for a bar depends on the bars that then work,
+and those on the load. So every bar's worst stretches are taken for each slack set that its paths
+meet, until they meet no new one. What moves beside the uniform load, a train or the lane's single
+weight, stands at its worst place in that set or in those that the search began with; for chords
+also anywhere between it and the next place on the way to another set's, for in a panel with
+crossed rods a chord's force is the lesser of two lines, greatest where they are equal. The least
+multiple so found is bounded by trying, not proven; tests hold it against every pattern of loaded
+panels.
 """
 
 from collections.abc import Sequence
@@ -170,11 +171,25 @@ def _task(
             np.concatenate([getattr(part, name) for part in parts])
             for name in ("bar", "sense", "place")
         )
-        near = _near(place, 2 * bar + (sense > 0), wish.chords[bar])
+        part, which, place = _mixed(2 * bar + (sense > 0), which, place, len(parts[0].bar))
+        near = _near(place, part, wish.chords[part // 2])
         stand = _around(moving, lane[once], which, near)
     return Task(
         places=stand, fixed=wish.fixed, start=wish.start, growing=stand.loads @ lines.units
     )
+
+
+def _mixed(part: Ints, which: Ints, place: Ints, begun: int) -> tuple[Ints, Ints, Ints]:
+    """Rows (part, lane load, place): all that are given (r,), and every lane load of a part beside
+    every place that the part began with, those of the first `begun` rows.
+
+    A lane load may be worst because it keeps a counter slack while the train stands where it would
+    work: a hip vertical at whose foot a counter ends.
+    """
+    other = np.arange(len(part)) < begun
+    first, second = np.nonzero((part[:, None] == part) & (other | np.eye(len(part), dtype=bool)))
+    rows = np.unique(np.stack([part[first], which[first], place[second]], axis=1), axis=0)
+    return rows[:, 0], rows[:, 1], rows[:, 2]
 
 
 def _near(place: Ints, part: Ints, chord: NDArray[np.bool_]) -> Ints:
