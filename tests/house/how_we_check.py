@@ -41,7 +41,7 @@ CHAPTERS = (
         "with the condition under which it is true.",
     ),
     Chapter(
-        folder="roads",
+        folder="analysis",
         heading="Another road to the same number",
         opening="The same question put to a general finite element program, to computer algebra, "
         "to an optimiser or to plain stepping.",
