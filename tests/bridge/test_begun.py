@@ -44,7 +44,8 @@ def places(word: Form) -> list[RoadPlace]:
 @pytest.mark.parametrize("word", Form)
 def test_what_is_begun_is_a_record_without_a_fault_of_the_forms_own_bars(word: Form) -> None:
     for place in places(word):
-        for count in counts(word):
+        # A pony differs from a through bridge in its comments alone.
+        for count in counts(word)[:: 4 if place is RoadPlace.PONY else 1]:
             record = read(begun(beginning(word, count, place=place), TODAY))
             bridge = bridge_on(record, None, office_values())
             assert bridge.on == TODAY
