@@ -73,20 +73,24 @@ def warren(panels: int, panel_ft: float = 14.0, depth_ft: float = 12.0) -> GRID:
 
 def documents(
     grid: GRID, *, name: str = "Sedgebarrow Ford Bridge (invented)", governs: str = "",
-    broken: Iterable[str] = (),
+    broken: Iterable[str] = (), floor: Iterable[str] = (), ends: tuple[str, str] | None = None,
 ) -> tuple[Document, Document]:
-    """The `rate` and `forces` documents of a truss; `governs` is an address."""
+    """The `rate` and `forces` documents of a truss; `governs` is an address.
+
+    The floor lies on the lower joints, and the truss rests on the outermost, unless named.
+    """
     joints, bars = grid
     named = [(f"{one}-{other}", one, other, kind) for one, other, kind in bars]
     gone = set(broken)
     kept = [bar for bar in named if bar[0] not in gone]
-    last = max((joint for joint in joints if joint[0] == "L"), key=lambda one: int(one[1:]))
-    floor = sorted((joint for joint in joints if joint[0] == "L"), key=lambda one: int(one[1:]))
+    lower = sorted((joint for joint in joints if joint[0] == "L"), key=lambda one: int(one[1:]))
+    floor = list(floor) or lower
+    first, last = ends or (lower[0], lower[-1])
     truss = {
         "truss": "upstream", "joints": joints,
         "floor_joints": [[joint, joints[joint][0] / 12.0] for joint in floor],
         "bars": {bar: _bar(one, other, kind) for bar, one, other, kind in kept},
-        "supports": {"L0": [True, True], last: [False, True]},
+        "supports": {first: [True, True], last: [False, True]},
         "dead": {bar: _dead(i, kind) for i, (bar, *_, kind) in enumerate(kept)},
         "live": {
             "Type 3": {bar: _live(i, kind) for i, (bar, *_, kind) in enumerate(kept)},

@@ -1,5 +1,7 @@
 """What a truss rests on, drawn under its end pins: a shoe on the stone, or a shoe on rollers."""
 
+from dataclasses import dataclass
+
 from eyebar.drawings.boxes import Box, Point, upright
 from eyebar.drawings.fonts import Face
 from eyebar.drawings.ink import FINE, HAIR, MIDDLE, Circle, Ink, Line, Outline
@@ -9,6 +11,8 @@ SHOE = 17.0
 """Height of the shoe under the pin; rollers take a part of it."""
 ROLLER = 2.6
 STONE_WIDTH = 52.0
+BESIDE = STONE_WIDTH / 2 + 9.0
+"""How far beside their pin stones stand where a bar runs down from it."""
 WIDTH = 84.0
 """Breadth of a bearing with its lettering."""
 COURSES = (13.0, 11.0, 11.0)
@@ -18,36 +22,51 @@ DEPTH = SHOE + sum(COURSES) + 17.0
 """How far a bearing with its lettering reaches below the pin."""
 
 
-def bearing_ink(pin: Point, *, held: tuple[bool, bool], name: str, colour: str) -> tuple[Ink, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bearing:
+    """Where a pin rests: whether it is held lengthwise and upright.
+
+    `aside` is how far beside the pin its stones stand, clear of bars that run down from it.
+    """
+
+    pin: Point
+    held: tuple[bool, bool]
+    aside: float = 0.0
+
+    @property
+    def stones(self) -> Box:
+        """The box around the stones."""
+        x, y = self.pin[0] + self.aside, self.pin[1] + SHOE
+        half = STONE_WIDTH / 2
+        return upright(x - half, y, x + half, y + sum(COURSES))
+
+
+def bearing_ink(bearing: Bearing, *, name: str, colour: str) -> tuple[Ink, ...]:
     """A bearing on its stones, with its name under them.
 
-    `held` says whether the pin is held lengthwise and upright. One that is free lengthwise stands
-    on rollers; one that is only held lengthwise has no stone to stand on, and gets its name alone.
+    One that is free lengthwise stands on rollers; one that is only held lengthwise has no stone to
+    stand on, and gets its name alone.
     """
-    x, y = pin
-    word = f"{name}, {'fixed' if held[0] else 'on rollers'}"
-    named = on_line((run(word, LETTERS, Face.SLANTED),), (x, y + DEPTH - 4), share=0.5,
+    (x, y), (lengthwise, held) = bearing.pin, bearing.held
+    foot = x + bearing.aside
+    word = f"{name}, {'fixed' if lengthwise else 'on rollers'}"
+    named = on_line((run(word, LETTERS, Face.SLANTED),), (foot, y + DEPTH - 4), share=0.5,
                     colour=FAINT if colour == INK else colour)
-    if not held[1]:
+    if not held:
         return (named,)
-    under = y + SHOE - (0.0 if held[0] else 2 * ROLLER + 1)
+    under = y + SHOE - (0.0 if lengthwise else 2 * ROLLER + 1)
     shoe = Outline(
-        points=((x - 4, y + 2), (x + 4, y + 2), (x + 15, under), (x - 15, under)),
+        points=((x - 4, y + 2), (x + 4, y + 2), (foot + 15, under), (foot - 15, under)),
         fill=PAPER, weight=FINE, colour=colour,
     )
-    rollers = () if held[0] else tuple(
-        Circle(centre=(x + i * 7.0, y + SHOE - ROLLER - 0.6), radius=ROLLER, fill=PAPER,
+    rollers = () if lengthwise else tuple(
+        Circle(centre=(foot + i * 7.0, y + SHOE - ROLLER - 0.6), radius=ROLLER, fill=PAPER,
                colour=colour)
         for i in (-2, -1, 0, 1, 2)
     )
-    plate = Line(start=(x - 20, y + SHOE), end=(x + 20, y + SHOE), weight=MIDDLE, colour=colour)
-    return (*_stones((x, y + SHOE)), shoe, *rollers, plate, named)
-
-
-def stones_box(pin: Point) -> Box:
-    """The box around the stones under a pin."""
-    x, y = pin
-    return upright(x - STONE_WIDTH / 2, y + SHOE, x + STONE_WIDTH / 2, y + SHOE + sum(COURSES))
+    plate = Line(start=(foot - 20, y + SHOE), end=(foot + 20, y + SHOE), weight=MIDDLE,
+                 colour=colour)
+    return (*_stones((foot, y + SHOE)), shoe, *rollers, plate, named)
 
 
 def level_mark(at: Point, word: str) -> tuple[Ink, ...]:

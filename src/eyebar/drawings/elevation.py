@@ -5,23 +5,27 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from eyebar.addresses import joint_order
 from eyebar.drawings import bearings, joints
-from eyebar.drawings.boxes import Point, TakenGround
+from eyebar.drawings.boxes import Box, Point, TakenGround, upright
 from eyebar.drawings.ink import Group, Ink, identity, letterings, lines
 from eyebar.drawings.lettering import INK, RUST, Lettering
-from eyebar.drawings.measured import STRINGS, surroundings, truss_size
+from eyebar.drawings.measured import STRINGS, hung, surroundings, truss_size
 from eyebar.drawings.members import PIN, DrawnBar, bar_ink, drawn_bars
 from eyebar.drawings.paper import Scale
-from eyebar.drawings.placement import ground_under, placed_mark, placing
-from eyebar.drawings.spots import Placed
+from eyebar.drawings.placement import BarLettering, ground_under, placing
 from eyebar.views.stress_sheet import BarFigures, StressSheet, Work
 
-NAMES_ABOVE = 30.0
-"""Room above the upper panel points for their names."""
+NAMES_ABOVE = 42.0
+"""Room above the upper panel points for their names, and for leaders."""
+NAMES_BELOW = 24.0
+ENDLESS = 4000.0
+"""Longer than any truss is high on a sheet."""
 ASIDE = 104.0
 """Room at each side for depth, level and the names of the ends."""
 NARROW_ASIDE = 33.0
-"""The same where paper is scarce: the level is left out."""
+NARROW_HUNG_ASIDE = 70.0
+"""The same where paper is scarce; the second where stones stand beside their pins."""
 
 Link = Callable[[str], str]
 
@@ -41,14 +45,26 @@ class Elevation:
 class Frame:
     """Where a truss is drawn: the middle of its span, its top, the scale, the size of figures.
 
-    `aside` is the room beside its ends. Size 0 writes no figures along the bars.
+    `inside` are the least and greatest x that its ink may reach, `aside` is the room beside its
+    ends. Size 0 writes no figures along the bars.
     """
 
     middle: float
     top: float
+    inside: tuple[float, float]
     scale: Scale
     figures: float
     aside: float = ASIDE
+
+    @property
+    def edges(self) -> tuple[Box, Box, Box]:
+        """What lettering must not cross: the sides of its place, and the level of its top."""
+        left, right = self.inside
+        low = self.top + ENDLESS
+        return (
+            upright(left - 1, self.top, left, low), upright(right, self.top, right + 1, low),
+            upright(left, self.top - 1, right, self.top),
+        )
 
 
 def elevation(
@@ -62,8 +78,8 @@ def has_room(view: StressSheet, truss: Mapping[str, Any], frame: Frame) -> bool:
     """Whether the figures of all bars find room beside them, and every panel point its name."""
     tried = _Elevation(view=view, truss=truss, frame=frame, link=None)
     laid = tried.laid_out()
-    return len(laid.names) == len(tried.points) and all(
-        place is not None for _, place in tried.placing(laid)
+    return len(laid.names) == len(tried.points) and not any(
+        one.without_room for one in tried.placing(laid)
     )
 
 
@@ -112,37 +128,33 @@ class _Elevation:
             self.truss, self.points, bottom=self._bottom(), narrow=self.frame.aside < ASIDE
         )
         standing = (*around, *self._bearings())
-        ground.take(*lines(*standing), *(one.box for one in letterings(*standing)))
-        ground.take(*(
-            bearings.stones_box(self.points[joint]) for joint in self.truss["supports"]
-        ))
+        ground.take(*self.frame.edges, *lines(*standing))
+        ground.take(*(one.box for one in letterings(*standing)))
+        ground.take(*(self._bearing(joint).stones for joint in self.truss["supports"]))
         names = joints.placed_names(
             self.points, self._ends(), ground, pin=self.pin, colours=self._colours()
         )
         return _LaidOut(bars=bars, ground=ground, around=around, names=names)
 
-    def placing(self, laid: "_LaidOut") -> Iterator[tuple[DrawnBar, Placed | None]]:
-        """The bars that have figures, with the places of these."""
-        carrying = [bar for bar in laid.bars if bar.figures.work != Work.GONE]
-        return placing(carrying, laid.ground, self.frame.figures)
+    def placing(self, laid: "_LaidOut") -> Iterator[BarLettering]:
+        """The bars one by one, with the lettering that found room."""
+        return placing(laid.bars, laid.ground, self.frame.figures)
 
     def drawn(self) -> Elevation:
         """Everything: thin bars first, then hollow ones, pins over their ends."""
         laid = self.laid_out()
-        found = list(self.placing(laid)) if self.frame.figures else []
-        placed = {bar.figures.bar: place for bar, place in found if place is not None}
-        marks = self._marks(laid.bars, laid.ground)
+        found = list(self.placing(laid))
+        lacking = {one.bar.figures.bar for one in found if one.without_room}
         return Elevation(
             ink=(
                 *laid.around, *self._bearings(),
-                *(self._bar(bar, placed, marks) for bar in _in_order(laid.bars)),
+                *map(self._bar, _in_order(found)),
                 *(self._pin(joint, laid.names) for joint in self.points),
             ),
             bottom=self._bottom() + STRINGS[1] + 6.0,
             bars=laid.bars,
             without_room=tuple(
-                bar.figures for bar in laid.bars
-                if bar.figures.work != Work.GONE and bar.figures.bar not in placed
+                bar.figures for bar in laid.bars if bar.figures.bar in lacking
             ),
         )
 
@@ -157,21 +169,11 @@ class _Elevation:
         pieces = self.view.governs.split("/")
         return len(pieces) == 3 and pieces[1] == joint and pieces[0] in (self.view.truss, "floor")
 
-    def _marks(self, bars: tuple[DrawnBar, ...], ground: TakenGround) -> dict[str, Placed]:
-        size = self.frame.figures or 9.0
-        placed = {
-            bar.figures.bar: placed_mark(bar, ground, size) for bar in bars if bar.figures.mark
-        }
-        return {bar: place for bar, place in placed.items() if place is not None}
-
-    def _bar(
-        self, bar: DrawnBar, placed: Mapping[str, Placed], marks: Mapping[str, Placed]
-    ) -> Group:
-        name = bar.figures.bar
-        lettering = [ink for found in (placed, marks) if name in found for ink in found[name].ink]
+    def _bar(self, lettering: BarLettering) -> Group:
+        bar = lettering.bar
         return self._part(
-            bar.figures.part, bar.figures.part, bar.figures.said, (*bar_ink(bar), *lettering),
-            touch=(bar.start, bar.end),
+            bar.figures.part, bar.figures.part, bar.figures.said,
+            (*bar_ink(bar), *lettering.ink), touch=(bar.start, bar.end),
         )
 
     def _pin(self, joint: str, names: Mapping[str, Lettering]) -> Group:
@@ -184,15 +186,23 @@ class _Elevation:
 
     def _bearings(self) -> list[Group]:
         groups = []
-        for joint, held in self.truss["supports"].items():
+        for joint in self.truss["supports"]:
             part = f"{self.view.truss}/{joint}/bearing"
             ink = bearings.bearing_ink(
-                self.points[joint], held=(bool(held[0]), bool(held[1])),
-                name=self._end_name(joint),
+                self._bearing(joint), name=self._end_name(joint),
                 colour=RUST if self.view.governs == part else INK,
             )
             groups.append(self._part(part, part, self._said(part), ink))
         return groups
+
+    def _bearing(self, joint: str) -> bearings.Bearing:
+        """A bearing, its stones moved outward where the truss hangs from it."""
+        x, held = self.points[joint][0], self.truss["supports"][joint]
+        outward = 1.0 if x > self.frame.middle else -1.0
+        aside = outward * bearings.BESIDE if joint in hung(self.truss) else 0.0
+        return bearings.Bearing(
+            pin=self.points[joint], held=(bool(held[0]), bool(held[1])), aside=aside
+        )
 
     def _end_name(self, joint: str) -> str:
         floor = self.truss["floor_joints"]
@@ -211,17 +221,16 @@ class _Elevation:
         )
 
     def _bottom(self) -> float:
-        """The lowest level of panel points and bearings."""
-        pins = max(y for _, y in self.points.values())
-        stones = [
-            self.points[joint][1] + bearings.DEPTH for joint in self.truss["supports"]
-        ]
-        return max(pins, *stones) if stones else pins
+        """The lowest level of bearings, and of the names under panel points."""
+        names = max(y for _, y in self.points.values()) + NAMES_BELOW
+        stones = [self.points[joint][1] + bearings.DEPTH for joint in self.truss["supports"]]
+        return max(names, *stones)
 
 
-def _in_order(bars: tuple[DrawnBar, ...]) -> list[DrawnBar]:
-    """Thin bars first, so that hollow ones hide what runs behind them."""
+def _in_order(found: list[BarLettering]) -> list[BarLettering]:
+    """Thin bars first, so that hollow ones hide what runs behind them; by name among their like."""
     order = (Work.GONE, Work.SLACK, Work.PULLED, Work.PUSHED)
-    return sorted(bars, key=lambda bar: order.index(Work(bar.figures.work)))
-
-
+    return sorted(found, key=lambda one: (
+        order.index(Work(one.bar.figures.work)), joint_order(one.bar.figures.bar.split("-")[0]),
+        one.bar.figures.bar,
+    ))

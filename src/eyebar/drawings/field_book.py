@@ -9,11 +9,11 @@ from typing import Any
 
 from eyebar.drawings import blocks
 from eyebar.drawings.blocks import Drawn, Laid, Place
-from eyebar.drawings.elevation import NARROW_ASIDE, Frame, Link, elevation
+from eyebar.drawings.elevation import NARROW_ASIDE, NARROW_HUNG_ASIDE, Frame, Link, elevation
 from eyebar.drawings.fonts import Face
 from eyebar.drawings.force_table import force_table
 from eyebar.drawings.key import key_block
-from eyebar.drawings.measured import truss_size
+from eyebar.drawings.measured import hung, truss_size
 from eyebar.drawings.paper import FIELD_BOOK, UNITS_PER_INCH, drawing_scale
 from eyebar.drawings.roadside import roadside
 from eyebar.drawings.title_block import border, title_block
@@ -34,9 +34,11 @@ def field_book_page(view: StressSheet, truss: Mapping[str, Any], link: Link | No
     head = _heading(view, place)
     sign = roadside(view.signs, view.designation, place.below(head.bottom + APART))
     size = truss_size(truss)
-    scale = drawing_scale(size, (place.width - 2 * NARROW_ASIDE, paper.deepest_in * UNITS_PER_INCH))
+    aside = NARROW_HUNG_ASIDE if hung(truss) else NARROW_ASIDE
+    scale = drawing_scale(size, (place.width - 2 * aside, paper.deepest_in * UNITS_PER_INCH))
     drawn = elevation(view, truss, Frame(
-        middle=paper.width / 2, top=sign.bottom + 12, scale=scale, figures=0.0, aside=NARROW_ASIDE,
+        middle=paper.width / 2, top=sign.bottom + 12, scale=scale, figures=0.0, aside=aside,
+        inside=(place.left, place.left + place.width),
     ), link)
     key = key_block(view.bars, sheet_words.FIGURES_IN_TABLE, place.below(drawn.bottom + APART))
     carrying = [bar for bar in view.bars if bar.work != Work.GONE]

@@ -71,8 +71,11 @@ def full_sheet(view: StressSheet, truss: Mapping[str, Any], link: Link | None) -
 def _frame(view: StressSheet, truss: Mapping[str, Any], paper: Paper, size: float) -> Frame:
     inner = paper.width - 2 * paper.margin - 2 * ASIDE
     scale = drawing_scale(truss_size(truss), (inner, paper.deepest_in * UNITS_PER_INCH))
-    title = 152.0 if view.closed else 110.0
-    return Frame(middle=paper.width / 2, top=paper.margin + title, scale=scale, figures=size)
+    title = 142.0 if view.closed else 100.0
+    return Frame(
+        middle=paper.width / 2, top=paper.margin + title, scale=scale, figures=size,
+        inside=(paper.margin + GAP / 2, paper.width - paper.margin - GAP / 2),
+    )
 
 
 def _shared_out(job: _Job) -> Laid:

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 from eyebar.drawings.boxes import Point, TakenGround, strip, touching
 from eyebar.drawings.members import PIN, DrawnBar
-from eyebar.drawings.spots import BETWEEN, Placed, Row, Spot, figure_rows, placed
+from eyebar.drawings.spots import BETWEEN, Placed, Row, Spot, placed
 
 FEET = (0.5, 0.4, 0.6, 0.3, 0.7)
 """Where a leader may start, as parts of the bar."""
-REACHES = (10.0, 16.0, 24.0, 34.0, 46.0)
+REACHES = (10.0, 16.0, 24.0, 34.0, 46.0, 62.0, 80.0)
 WAYS = ((0, -1), (0, 1), (1, -1), (-1, -1), (1, 1), (-1, 1), (1, 0), (-1, 0))
 """Where its lettering is tried, as steps across and down from the bar."""
 AROUND = 3.0
@@ -18,12 +18,11 @@ AROUND = 3.0
 
 
 def on_leader(
-    bar: DrawnBar, bars: Sequence[DrawnBar], ground: TakenGround, size: float
+    bar: DrawnBar, rows: Sequence[Row], bars: Sequence[DrawnBar], ground: TakenGround
 ) -> Placed | None:
-    """Level figures in the open near the bar, or None."""
-    rows = figure_rows(bar, size)
+    """Level rows in the open near the bar, or None."""
     width = max(one.width for one in rows)
-    height = sum(one.height for one in rows) + BETWEEN
+    height = sum(one.height for one in rows) + BETWEEN * (len(rows) - 1)
     near = [other for other in bars if other is not bar]
     for share in FEET:
         x, y = bar.at(bar.length * share)
@@ -39,14 +38,14 @@ def on_leader(
     return None
 
 
-def _level(rows: tuple[Row, Row], middle: Point, height: float) -> list[Spot]:
-    """Two level rows about a point."""
-    x, y = middle
-    upper, lower = rows
-    return [
-        Spot(row=upper, at=(x, y - height / 2 + upper.height / 2)),
-        Spot(row=lower, at=(x, y + height / 2 - lower.height / 2)),
-    ]
+def _level(rows: Sequence[Row], middle: Point, height: float) -> list[Spot]:
+    """Level rows under each other about a point."""
+    x, top = middle[0], middle[1] - height / 2
+    spots = []
+    for one in rows:
+        spots.append(Spot(row=one, at=(x, top + one.height / 2)))
+        top += one.height + BETWEEN
+    return spots
 
 
 def _led(

@@ -14,8 +14,11 @@ STRINGS = (40.0, 70.0)
 BELOW_NAMES = 30.0
 """Where the fine lines down to the strings begin, under the lowest panel points."""
 DEPTH_ASIDE = 50.0
-NARROW_DEPTH_ASIDE = 17.0
-"""How far outside the end pin the depth is written; the second where paper is scarce."""
+HUNG_DEPTH_ASIDE = 86.0
+"""How far outside the end pin the depth is written; the second beside stones that stand there."""
+
+NEAR = 14.0
+"""A fine line of extension ends before the first panel point so near its level."""
 
 
 def truss_size(truss: Mapping[str, Any]) -> tuple[float, float]:
@@ -29,18 +32,29 @@ def surroundings(
 ) -> tuple[Ink, ...]:
     """Strings, depth and level about a truss whose panel points stand on the sheet.
 
-    `bottom` is the lowest level of panel points and bearings; a narrow sheet has no room for the
-    level.
+    `bottom` is the lowest level of panel points and bearings. A narrow sheet has no room beside
+    the truss: there the depth stands in the words of the span.
     """
-    aside = NARROW_DEPTH_ASIDE if narrow else DEPTH_ASIDE
+    if narrow:
+        return _strings(truss, points, bottom, deep=truss_size(truss)[1])
     return (
-        *_strings(truss, points, bottom), *_depth(truss, points, aside),
-        *(() if narrow else _level(truss, points)),
+        *_strings(truss, points, bottom), *_depth(truss, points), *_level(truss, points),
     )
 
 
+def hung(truss: Mapping[str, Any]) -> set[str]:
+    """The supports from which a bar runs down: the truss hangs between them."""
+    heights = {joint: y for joint, (_, y) in truss["joints"].items()}
+    ends = [bar["ends"] for bar in truss["bars"].values()]
+    return {
+        joint for joint in truss["supports"]
+        if any(joint in pair and min(map(heights.__getitem__, pair)) < heights[joint] - 1e-6
+               for pair in ends)
+    }
+
+
 def _strings(
-    truss: Mapping[str, Any], points: Mapping[str, Point], bottom: float
+    truss: Mapping[str, Any], points: Mapping[str, Point], bottom: float, *, deep: float = 0.0
 ) -> tuple[Ink, ...]:
     """Panels and span below the truss, each end with its fine line of extension."""
     named = [joint for joint, _ in truss["floor_joints"]] or list(points)
@@ -61,7 +75,9 @@ def _strings(
     return (
         *_extensions(xs, stones, begin, (panels, span)),
         *dimensions.panel_string(groups, panels),
-        *dimensions.span_string(whole, span, sheet_words.span(len(stations) - 1, whole.length_in)),
+        *dimensions.span_string(
+            whole, span, sheet_words.span(len(stations) - 1, whole.length_in, deep)
+        ),
     )
 
 
@@ -78,23 +94,20 @@ def _extensions(
     return ink
 
 
-def _depth(
-    truss: Mapping[str, Any], points: Mapping[str, Point], aside: float
-) -> tuple[Ink, ...]:
+def _depth(truss: Mapping[str, Any], points: Mapping[str, Point]) -> tuple[Ink, ...]:
     """The greatest depth, left of the truss."""
-    left = min(x for x, _ in points.values()) - aside
-    highest = min(points.values(), key=lambda point: (point[1], point[0]))
-    lowest = max(points.values(), key=lambda point: (point[1], -point[0]))
+    left = min(x for x, _ in points.values())
+    left -= HUNG_DEPTH_ASIDE if hung(truss) else DEPTH_ASIDE
+    ys = [y for _, y in points.values()]
     _, depth = truss_size(truss)
     if depth <= 0:
         return ()
-    return (
-        *(
-            Line(start=(left - 4, level), end=(max(x - 14, left + 8), level), weight=HAIR)
-            for x, level in (highest, lowest)
-        ),
-        *dimensions.depth_string(highest[1], lowest[1], left, depth),
-    )
+    ink: list[Ink] = []
+    for level in (min(ys), max(ys)):
+        near = min(x for x, y in points.values() if abs(y - level) < NEAR)
+        ink.append(Line(start=(left - 4, level), end=(max(near - 14, left + 8), level),
+                        weight=HAIR))
+    return (*ink, *dimensions.depth_string(min(ys), max(ys), left, depth))
 
 
 def _level(truss: Mapping[str, Any], points: Mapping[str, Point]) -> tuple[Ink, ...]:

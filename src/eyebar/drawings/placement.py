@@ -5,20 +5,25 @@ The first spot that touches nothing is taken. What crosses most other bars choos
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from eyebar.drawings.boxes import Box, Point, TakenGround, strip, touching
 from eyebar.drawings.fonts import Face
+from eyebar.drawings.ink import Ink
 from eyebar.drawings.leaders import on_leader
 from eyebar.drawings.lettering import run
 from eyebar.drawings.members import DrawnBar, arrow_boxes
 from eyebar.drawings.spots import BETWEEN, Placed, Row, Spot, figure_rows, placed, row
+from eyebar.views.stress_sheet import Work
 
 STEPS = 12
 """Places tried along each half of a bar."""
 LIKED = 0.34
 """Where figures stand on a bar that is not level, from its upper end: clear of most crossings."""
+
+MARKS = (12.0, 10.0, 8.5)
+"""Sizes of the mark of a bar, the largest first."""
 
 
 class Side(Enum):
@@ -41,27 +46,62 @@ def ground_under(
     return ground
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BarLettering:
+    """What is lettered at one bar: its figures and its mark, each where it found room."""
+
+    bar: DrawnBar
+    figures: Placed | None = None
+    mark: Placed | None = None
+
+    @property
+    def without_room(self) -> bool:
+        """Whether it has figures that found no room."""
+        return self.figures is None and self.bar.figures.work != Work.GONE
+
+    @property
+    def ink(self) -> tuple[Ink, ...]:
+        """Its lettering, with leaders."""
+        return tuple(ink for place in (self.figures, self.mark) if place for ink in place.ink)
+
+
 def placing(
     bars: Sequence[DrawnBar], ground: TakenGround, size: float
-) -> Iterator[tuple[DrawnBar, Placed | None]]:
-    """Each bar with the place of its figures, or None; what is placed is put on the ground."""
+) -> Iterator[BarLettering]:
+    """Bar by bar, what found room; it is put on the ground. Size 0 sets no figures, marks alone."""
     for bar in sorted(bars, key=lambda one: _urgency(one, bars)):
-        beside = (place for place in _beside(bar, size) if place.free(ground))
-        place = next(beside, None) or on_leader(bar, bars, ground, size)
+        figures = mark = None
+        if size and bar.figures.work != Work.GONE:
+            rows = figure_rows(bar, size)
+            figures = _first(_beside(bar, rows), ground) or on_leader(bar, rows, bars, ground)
+            _take(figures, ground)
+        if bar.figures.mark:
+            mark = _mark(bar, bars, ground)
+            _take(mark, ground)
+        yield BarLettering(bar=bar, figures=figures, mark=mark)
+
+
+def _mark(bar: DrawnBar, bars: Sequence[DrawnBar], ground: TakenGround) -> Placed | None:
+    """The mark of a bar, beside it, beyond its figures or on a leader, as large as it can be."""
+    for size in MARKS:
+        rows = (row(run(bar.figures.mark, size, Face.SLANTED)),)
+        beside = (
+            place for beyond in (0.0, 1.5 * size) for side in (Side.ABOVE, Side.BELOW)
+            for place in _along(bar, rows, side, liked=LIKED, beyond=beyond)
+        )
+        place = _first(beside, ground) or on_leader(bar, rows, bars, ground)
         if place is not None:
-            place.take(ground)
-        yield bar, place
-
-
-def placed_mark(bar: DrawnBar, ground: TakenGround, size: float) -> Placed | None:
-    """The mark of a bar, where it finds room beside the bar."""
-    rows = (row(run(bar.figures.mark, size, Face.SLANTED)),)
-    for side in (Side.ABOVE, Side.BELOW):
-        for place in _along(bar, rows, side, LIKED):
-            if place.free(ground):
-                place.take(ground)
-                return place
+            return place
     return None
+
+
+def _first(places: Iterator[Placed], ground: TakenGround) -> Placed | None:
+    return next((place for place in places if place.free(ground)), None)
+
+
+def _take(place: Placed | None, ground: TakenGround) -> None:
+    if place is not None:
+        place.take(ground)
 
 
 def readable(angle: float) -> float:
@@ -81,25 +121,29 @@ def _urgency(bar: DrawnBar, bars: Sequence[DrawnBar]) -> tuple[int, int, float, 
     return first, -crossings, round(bar.length, 3), bar.figures.bar
 
 
-def _beside(bar: DrawnBar, size: float) -> Iterator[Placed]:
+def _beside(bar: DrawnBar, rows: tuple[Row, Row]) -> Iterator[Placed]:
     """Places beside the bar: dead load and live load astride it, then both on one side."""
-    dead, live = figure_rows(bar, size)
-    one_row = row(*dead.runs, replace(live.runs[0], lead=0.55 * size))
+    dead, live = rows
+    first, second = *dead.runs, *live.runs
+    one_row = row(first, replace(second, lead=0.55 * second.size))
     liked = 0.5 if abs(bar.along[1]) < 0.1 else LIKED
-    for rows, side in (
-        ((dead, live), Side.BOTH), ((dead, live), Side.ABOVE), ((dead, live), Side.BELOW),
+    for arranged, side in (
+        (rows, Side.BOTH), (rows, Side.ABOVE), (rows, Side.BELOW),
         ((one_row,), Side.ABOVE), ((one_row,), Side.BELOW),
     ):
-        yield from _along(bar, rows, side, liked)
+        yield from _along(bar, arranged, side, liked=liked)
 
 
 def _along(
-    bar: DrawnBar, rows: Sequence[Row], side: Side, liked: float
+    bar: DrawnBar, rows: Sequence[Row], side: Side, *, liked: float, beyond: float = 0.0
 ) -> Iterator[Placed]:
-    """Rows that run with the bar, the first uppermost, at each place along it."""
+    """Rows that run with the bar, the first uppermost, at each place along it.
+
+    `beyond` is space left to what stands nearer to the bar.
+    """
     angle = readable(math.atan2(bar.along[1], bar.along[0]))
     down = -math.sin(angle), math.cos(angle)
-    offsets = _offsets([one.height for one in rows], side, bar.half + BETWEEN)
+    offsets = _offsets([one.height for one in rows], side, bar.half + BETWEEN + beyond)
     for share in _shares(bar, liked):
         x, y = bar.at(bar.length * share)
         yield placed(bar, [

@@ -45,9 +45,12 @@ def panels(count: int, inches: float) -> str:
     return length(inches) if count == 1 else f"{count} panels of {length(inches)}"
 
 
-def span(count: int, inches: float) -> str:
-    """The whole length of a truss [in], and its panels."""
-    return f"{length(inches)} between end pins, {count} {'panel' if count == 1 else 'panels'}"
+def span(count: int, inches: float, deep: float) -> str:
+    """The whole length of a truss [in] and its panels; with its depth, fewer words to them."""
+    counted = f"{count} {'panel' if count == 1 else 'panels'}"
+    if deep:
+        return f"{length(inches)}, {counted}, {length(deep)} deep"
+    return f"{length(inches)} between end pins, {counted}"
 
 
 def live_load(vehicle: str | None, known: Iterable[str]) -> str:
