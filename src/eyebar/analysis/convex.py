@@ -150,7 +150,8 @@ def bounded_passages(one: Spread, check: Check, reach: Check, limit: float) -> P
 
     `reach` gives sizes of forces (..., b): while the sizes of parts that make up a force are
     together not over the limit, the check of that force is not over it. Along the directions in
-    which the forces mostly vary little is lost by the sum. The sum is convex too, so its chord bounds from below where an edge's check passes; one edge of each sweep
+    which the forces mostly vary little is lost by the sum. The sum is convex too, so its chord
+    bounds from below where an edge's check passes; one edge of each sweep
     is solved, and those whose bound lies beyond it are passed over.
     """
     bundle, forces = one.bundle, one.forces
