@@ -1,0 +1,172 @@
+"""Wheels across the road: what part of an axle a stringer, or a section of a floorbeam, takes.
+
+Across the road an effect is told by its influence line, straight between the beams that carry the
+deck and beyond the outer ones. A vehicle stands anywhere on the road, several each anywhere in its
+own lane; the worst place lies where a wheel stands over a beam, or where the vehicle can go no
+further.
+"""
+
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from eyebar.formula import Symbol, formula
+from eyebar.loads.across import lane_width_ft
+from eyebar.office import Values
+
+ONE_LANE, TWO_LANES = "one lane", "two lanes"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AcrossLine:
+    """An influence line across: `ordinates` at `places_ft`, at least two places in order."""
+
+    places_ft: tuple[float, ...]
+    ordinates: tuple[float, ...]
+
+    def at(self, place_ft: float) -> float:
+        """Its ordinate at a place, on the outer straight lines beyond its ends."""
+        places = self.places_ft
+        i = min(max(bisect_right(places, place_ft), 1), len(places) - 1)
+        part = (place_ft - places[i - 1]) / (places[i] - places[i - 1])
+        return self.ordinates[i - 1] * (1.0 - part) + self.ordinates[i] * part
+
+    def under(self, first_ft: float, last_ft: float) -> float:
+        """Its area between two places [ft, times the ordinate's unit]."""
+        cuts = [first_ft, *(p for p in self.places_ft if first_ft < p < last_ft), last_ft]
+        return sum(
+            (b - a) * (self.at(a) + self.at(b)) / 2.0
+            for a, b in pairwise(cuts)
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoadAcross:
+    """The road as wheels see it: place of the curb at the first truss, clear width [ft]."""
+
+    curb_ft: float
+    clear_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """The worst placing with `lanes` lanes loaded: `share` of the axles [1], half of the sum of the
+    ordinates under the wheel lines, which stand at `wheels_ft`."""
+
+    lanes: int
+    share: float
+    wheels_ft: tuple[float, ...]
+
+
+@formula(
+    "g = S / D",
+    result=Symbol("part of a wheel line that the stringer takes", "1"),
+    S=Symbol("spacing of the stringers", "ft", "spacing_ft", low=1.0, high=5.0),
+    D=Symbol("figure of the table", "ft", "table_ft", low=3.0, high=8.0),
+    source="Standard Specifications Table 3.23.1; half of it, with the multiple presence, is the "
+    "share of a lane of LRFD Bridge Design Specifications Table 4.6.2.2.2a-1, from memory",
+)
+def table_share(spacing_ft: float, table_ft: float) -> float:
+    """Part of a wheel line that an inner stringer takes by the table [1].
+
+    Spacing, figure [ft]; scalars or arrays. Limits: spacings up to the row's own greatest.
+    """
+    return spacing_ft / table_ft
+
+
+@formula(
+    "S = (a + b) / 2",
+    result=Symbol("spacing that counts for a stringer", "ft"),
+    a=Symbol("distance to the next on one side", "ft", "before_gap_ft", low=1.0, high=5.0),
+    b=Symbol("distance to the next on the other side", "ft", "behind_gap_ft", low=1.0, high=5.0),
+    source="width of deck that an inner stringer carries",
+)
+def mean_spacing(before_gap_ft: float, behind_gap_ft: float) -> float:
+    """Spacing that counts for an inner stringer whose neighbours stand unevenly [ft].
+
+    Distances [ft]; scalars or arrays. Limits: none.
+    """
+    return (before_gap_ft + behind_gap_ft) / 2.0
+
+
+def share_by_table(
+    row: str, spacing_ft: float, *, lanes: int, gauge_ft: float, values: Values
+) -> float | None:
+    """Part of a wheel line by the deck's row [1]; None where the table is not for it: another
+    gauge, or a spacing beyond its range."""
+    if not row or gauge_ft != values.number("wheel share.gauge"):
+        return None
+    words = f"wheel share.{row}.{ONE_LANE if lanes == 1 else TWO_LANES}"
+    if spacing_ft > values.number(f"{words}.greatest spacing"):
+        return None
+    return table_share(spacing_ft, values.number(words))
+
+
+def hat(places_ft: Sequence[float], which: int) -> AcrossLine:
+    """Influence line of the reaction of one of several beams under a deck cut over each of them."""
+    if len(places_ft) == 1:
+        place = places_ft[0]
+        return AcrossLine(places_ft=(place, place + 1.0), ordinates=(1.0, 1.0))
+    return AcrossLine(
+        places_ft=tuple(places_ft),
+        ordinates=tuple(1.0 if i == which else 0.0 for i in range(len(places_ft))),
+    )
+
+
+def worst_placings(
+    line: AcrossLine, road: RoadAcross, *, gauge_ft: float, most_lanes: int, values: Values
+) -> tuple[Placing, ...]:
+    """The worst placing of like vehicles for one to `most_lanes` lanes loaded.
+
+    The outer wheel line is no nearer to the curb than the office's clearance, an inner one up to
+    its clearance from a lane line; where that does not fit, the clearances shrink alike.
+    """
+    found = []
+    for lanes in range(1, most_lanes + 1):
+        rows = [
+            [_worst(line, low, high, gauge_ft) for low, high in row]
+            for row in _room(road, lanes, gauge_ft, values)
+        ]
+        best = max(rows, key=lambda row: sum(total for total, _ in row))
+        found.append(Placing(
+            # Rounded far below anything measured, so that beams alike are alike to the bit.
+            lanes=lanes, share=round(sum(total for total, _ in best) / 2.0, 12),
+            wheels_ft=tuple(w for _, at in best for w in (at, at + gauge_ft)),
+        ))
+    return tuple(found)
+
+
+def _room(
+    road: RoadAcross, lanes: int, gauge_ft: float, values: Values
+) -> Iterator[list[tuple[float, float]]]:
+    """Where the first wheel line of each of several vehicles may stand: (low, high) [ft].
+
+    Lanes that do not fill the road lie against one curb or the other.
+    """
+    at_curb, at_line = values.number("clearance.curb"), values.number("clearance.lane line")
+    clear, curb = road.clear_ft, road.curb_ft
+    if lanes == 1:
+        margin = min(at_curb, max(clear - gauge_ft, 0.0) / 2.0)
+        yield [(curb + margin, curb + clear - margin - gauge_ft)]
+        return
+    width = lane_width_ft(clear, lanes, values)
+    shrunk = min(1.0, max(width - gauge_ft, 0.0) / (at_curb + at_line))
+    for start in {curb, curb + clear - lanes * width}:
+        row = []
+        for lane in range(lanes):
+            begin, end = start + lane * width, start + (lane + 1) * width
+            before = at_curb if begin - curb < at_curb - at_line else at_line
+            behind = at_curb if curb + clear - end < at_curb - at_line else at_line
+            row.append((begin + shrunk * before, max(end - shrunk * behind - gauge_ft,
+                                                     begin + shrunk * before)))
+        yield row
+
+
+def _worst(
+    line: AcrossLine, low: float, high: float, gauge_ft: float
+) -> tuple[float, float]:
+    """(greatest sum of two ordinates, place of the first wheel line)."""
+    kinks = (p - back for p in line.places_ft for back in (0.0, gauge_ft))
+    places = [low, high, *(at for at in kinks if low < at < high)]
+    return max((line.at(at) + line.at(at + gauge_ft), at) for at in places)
