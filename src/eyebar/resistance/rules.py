@@ -75,13 +75,14 @@ def _older(method: Method, level: Level) -> None:
 def _reduction(
     values: Values, condition: Condition, section: Section
 ) -> tuple[float, tuple[str, ...]]:
-    sound, remarks = _condition(values, condition)
+    sound, remarks = condition_factor(values, condition)
     system, more = _system(values, section)
     least = values.number("condition and system.least product")
     return condition_and_system(sound, system, least), remarks + more
 
 
-def _condition(values: Values, condition: Condition) -> tuple[float, tuple[str, ...]]:
+def condition_factor(values: Values, condition: Condition) -> tuple[float, tuple[str, ...]]:
+    """Condition factor by load and resistance [1], and remarks on it."""
     code = condition.superstructure_condition
     word = "poor" if code is None or code < 5 else "fair" if code == 5 else "good"
     factor = values.number(f"condition factor.{word}")

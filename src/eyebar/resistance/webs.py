@@ -63,16 +63,16 @@ def web_shear_stress(waving: float, part: float, yield_stress: float) -> float:
     result=Symbol("area of the web that stands over the seat", "in2"),
     t_w=WEB,
     N=Symbol("length of the seat along the beam", "in", "seat", low=2.0, high=12.0),
-    k=Symbol("flange thicknesses that the push spreads by", "1", "spread", low=1.0, high=5.0),
+    k=Symbol("flange thicknesses that the push spreads by", "1", "spread_by", low=1.0, high=5.0),
     t_k=Symbol("thickness of the flange at the web", "in", "at_web", low=0.2, high=1.5),
     source="LRFD Bridge Design Specifications D6.5.2, fillet left out, from memory",
 )
-def seat_area(web: float, seat: float, spread: float, at_web: float) -> float:
+def seat_area(web: float, seat: float, spread_by: float, at_web: float) -> float:
     """Area of a web that stands over the seat at a beam's end [in2].
 
     Lengths [in], number [1]; scalars or arrays. Limits: none.
     """
-    return web * (seat + spread * at_web)
+    return web * (seat + spread_by * at_web)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

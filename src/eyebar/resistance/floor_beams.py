@@ -1,0 +1,266 @@
+"""Stringers and floorbeams: every strength along them and at their ends, by a method and level."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from eyebar.bridge.floor_parts import BeamEnds, Fastening, MadeOf, Stretch, Timber
+from eyebar.bridge.parts import Material
+from eyebar.errors import NotMeasured
+from eyebar.formula import Symbol, formula
+from eyebar.office import Values
+from eyebar.resistance.bending import bending_strength, part_of_yield
+from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
+from eyebar.resistance.rivets import WEAK_MEMORY, rivet_pull
+from eyebar.resistance.timber import Stick, TimberStrength, timber_strength
+from eyebar.resistance.timber_factors import notched_shear
+from eyebar.resistance.webs import coped, seat_area, seat_strength, web_strength
+from eyebar.sections.amounts import measured
+from eyebar.sections.beams import BeamSection, beam_section, bending_modulus
+from eyebar.sections.shapes import Section, Timbers
+from eyebar.terms import Metal, Method
+
+RATED_METALS = (Metal.WROUGHT_IRON, Metal.STEEL)
+NO_SEAT = "seat not recorded: what bears on it is not looked at"
+SERVICE = {Method.LOAD_FACTOR: "overload", Method.LOAD_AND_RESISTANCE: "Service II"}
+"""Method -> name of its check under loads that come again and again."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beam:
+    """A stringer or a floorbeam as a beam.
+
+    `unheld` of the upper edge and `unheld_below` of the lower one [in], None where not recorded;
+    `both_ways`: its moment may stretch either edge. `over` is what its ends rest on or hang from,
+    in a word. `sharing` like sticks stand `apart` [in] under one deck.
+    """
+
+    stretches: tuple[Stretch, ...]
+    as_built: Section
+    made_of: MadeOf
+    ends: BeamEnds
+    unheld: float | None
+    unheld_below: float = 0.0
+    both_ways: bool = False
+    over: str = "seat"
+    sharing: int = 1
+    apart: float | None = None
+
+
+@formula(
+    "P = n * P_1",
+    result=Symbol("force that the rivets carry together", "kip"),
+    n=Symbol("rivets", "1", "count", low=2.0, high=20.0),
+    P_1=Symbol("force that one carries", "kip", "one_rivet", low=2.0, high=12.0),
+    source="alike in all of them",
+)
+def rivets_together(count: float, one_rivet: float) -> float:
+    """What the rivets of an end carry together [kip].
+
+    Number [1], force [kip]; scalars or arrays. Limits: the force passes through their middle.
+    """
+    return count * one_rivet
+
+
+@formula(
+    "A = 2 * b * d_n / 3",
+    result=Symbol("area that makes the greatest shear stress of a rectangle", "in2"),
+    b=Symbol("width of the stick", "in", "breadth", low=2.0, high=8.0),
+    d_n=Symbol("depth over the notch", "in", "over_notch", low=4.0, high=18.0),
+    source="statics: 3 V / (2 b d)",
+)
+def shear_area_of_timber(breadth: float, over_notch: float) -> float:
+    """Area by which a shear is divided for the greatest shear stress of a rectangle [in2].
+
+    Lengths [in]; scalars or arrays. Limits: none.
+    """
+    return 2 * breadth * over_notch / 3
+
+
+def floor_beam_strengths(beam: Beam, by: FloorRules, values: Values) -> tuple[Strength, ...]:
+    """Every strength of a beam by a method and level.
+
+    None by load factor for timber. Raises NotMeasured, OutOfRange.
+    """
+    if isinstance(beam.made_of, Timber):
+        if by.bending.method is Method.LOAD_FACTOR:
+            return ()
+        return tuple(_of_timber(beam, beam.made_of, by, values))
+    if beam.made_of.metal not in RATED_METALS:
+        raise NotMeasured("", f"strength of {beam.made_of.metal}, which has no rule here,")
+    if beam.made_of.yield_stress <= 0.0:
+        raise NotMeasured("", f"strength of {beam.made_of.name}")
+    return tuple(_of_metal(beam, beam.made_of, by, values))
+
+
+def _of_metal(
+    beam: Beam, material: Material, by: FloorRules, values: Values
+) -> Iterator[Strength]:
+    remarks = by.bending.remarks
+    for stretch in beam.stretches:
+        section = beam_section(stretch.section)
+        for sense in (1, -1) if beam.both_ways else (1,):
+            for one in _bending(beam, material, section, by, values, sense=sense):
+                yield replace(one, begin_ft=stretch.begin_ft, end_ft=stretch.end_ft)
+        yield Strength(
+            check="shear of the web", effect=Effect.SHEAR, unit="ksi", divisor=section.web_area,
+            capacity=web_strength(
+                section, by.shear, values, yield_stress=material.yield_stress,
+                modulus=material.modulus, reduction=by.shear.reduction,
+            ),
+            remarks=remarks, begin_ft=stretch.begin_ft, end_ft=stretch.end_ft,
+        )
+    for end, stretch in ((0, beam.stretches[0]), (1, beam.stretches[-1])):
+        yield from _end_of_metal(
+            beam, material, beam_section(stretch.section), by, values, end=end
+        )
+
+
+def _bending(
+    beam: Beam, material: Material, section: BeamSection, by: FloorRules, values: Values, *,
+    sense: int,
+) -> Iterator[Strength]:
+    unheld = measured(beam.unheld, "how its compressed flange is held") if sense > 0 else (
+        beam.unheld_below)
+    held = "held" if unheld == 0.0 else "not held"
+    where = "" if sense > 0 else " over a floorbeam" if beam.over == "seat" else " upwards"
+    yield Strength(
+        check=f"bending{where}, flange {held}", effect=Effect.MOMENT, unit="ksi", sense=sense,
+        capacity=bending_strength(
+            section, by.bending, values, yield_stress=material.yield_stress,
+            modulus=material.modulus, unheld=unheld,
+        ),
+        divisor=section.modulus, remarks=by.bending.remarks,
+    )
+    if by.bending.method in SERVICE:
+        yield Strength(
+            check=SERVICE[by.bending.method], effect=Effect.MOMENT, unit="ksi", sense=sense,
+            capacity=part_of_yield(
+                values.number("service.part of yield"), material.yield_stress
+            ),
+            divisor=section.modulus, service=True,
+        )
+
+
+def _end_of_metal(
+    beam: Beam, material: Material, section: BeamSection, by: FloorRules, values: Values, *,
+    end: int,
+) -> Iterator[Strength]:
+    ends, stress = beam.ends, material.yield_stress
+    if ends.seat_recorded:
+        seat = measured(ends.seat, f"length of the {beam.over}")
+        area = seat_area(
+            section.web, seat, values.number("beam.spread over the seat"), section.at_web
+        ) * section.modulus / section.one
+        yield Strength(
+            check=f"web over the {beam.over}", effect=Effect.REACTION, unit="ksi", end=end,
+            capacity=seat_strength(
+                by.shear, values, yield_stress=stress, reduction=by.shear.reduction
+            ),
+            divisor=area,
+        )
+    if ends.cope is not None:
+        left = coped(section, ends.cope)
+        yield Strength(
+            check="shear of the coped web", effect=Effect.REACTION, unit="ksi", end=end,
+            capacity=web_strength(
+                section, by.shear, values, yield_stress=stress, modulus=material.modulus,
+                reduction=by.shear.reduction,
+            ),
+            divisor=left.area,
+        )
+        yield Strength(
+            check="bending at the cope", effect=Effect.REACTION, unit="ksi", end=end,
+            capacity=bending_strength(
+                section, by.bending, values, yield_stress=stress, modulus=material.modulus,
+                unheld=0.0,
+            ) if by.bending.method is Method.ALLOWABLE_STRESS else part_of_yield(
+                by.bending.bending * by.bending.reduction, stress
+            ),
+            divisor=left.modulus / left.length,
+            remarks=("buckling of the coped web is not looked at",),
+        )
+    if ends.fastening is not None:
+        yield riveted_end(ends.fastening, material, by, values, end=end)
+
+
+def riveted_end(
+    fastening: Fastening, material: Material, by: FloorRules, values: Values, *, end: int = 0,
+    effect: Effect = Effect.REACTION,
+) -> Strength:
+    """The rivets of a beam's end in shear and bearing. Raises NotMeasured."""
+    rivets = fastening.rivets
+    one = rivet_pull(
+        by.shear, values, material, rivet=measured(rivets.diameter, "diameter of its end rivets"),
+        cuts=rivets.cuts, thinner=measured(fastening.thinner, "thickness that its rivets hold"),
+    )
+    count = measured(None if rivets.number is None else float(rivets.number),
+                     "number of its end rivets")
+    return Strength(
+        check="rivets of the end", effect=effect, unit="kip", end=end,
+        capacity=rivets_together(count, one), divisor=1.0, remarks=(WEAK_MEMORY,),
+    )
+
+
+def _sticks(section: Section) -> tuple[tuple[float, float], ...]:
+    """Width and depth of each stick [in]. Raises NotMeasured."""
+    if not isinstance(section, Timbers):
+        raise NotMeasured("", "width and depth of the timber")
+    return tuple(
+        (measured(one.width, "width of the timber"), measured(one.depth, "depth of the timber"))
+        for one in section.sticks
+    )
+
+
+def _timber(
+    beam: Beam, timber: Timber, left: Section, by: FloorRules, values: Values, *, unheld: float
+) -> TimberStrength:
+    breadth, depth = _sticks(beam.as_built)[0]
+    now = min(_sticks(left))
+    return timber_strength(
+        timber,
+        Stick(
+            breadth=breadth, depth=depth, unheld=unheld, left_breadth=now[0], left_depth=now[1],
+            sharing=beam.sharing, apart=beam.apart,
+        ),
+        method=by.bending.method, level=by.bending.level, reduction=by.bending.reduction,
+        shear_reduction=by.shear.reduction, values=values,
+    )
+
+
+def _of_timber(
+    beam: Beam, timber: Timber, by: FloorRules, values: Values
+) -> Iterator[Strength]:
+    remarks = by.bending.remarks
+    upper = measured(beam.unheld, "how its compressed edge is held")
+    for stretch in beam.stretches:
+        for sense, unheld in ((1, upper), (-1, beam.unheld_below))[: 2 if beam.both_ways else 1]:
+            strength = _timber(beam, timber, stretch.section, by, values, unheld=unheld)
+            yield Strength(
+                check="bending of the timber" + (" over a floorbeam" if sense < 0 else ""),
+                effect=Effect.MOMENT, unit="ksi", capacity=strength.bending, sense=sense,
+                divisor=bending_modulus(stretch.section), begin_ft=stretch.begin_ft,
+                end_ft=stretch.end_ft, remarks=remarks,
+            )
+    for end, stretch in ((0, beam.stretches[0]), (1, beam.stretches[-1])):
+        yield from _end_of_timber(beam, timber, stretch.section, by, values, end=end)
+
+
+def _end_of_timber(
+    beam: Beam, timber: Timber, section: Section, by: FloorRules, values: Values, *, end: int
+) -> Iterator[Strength]:
+    sticks = _sticks(section)
+    strength = _timber(beam, timber, section, by, values, unheld=0.0)
+    notch = measured(beam.ends.notch, "depth of the notch at its end")
+    depth = min(depth for _, depth in sticks)
+    shear = strength.shear if notch == 0.0 else notched_shear(strength.shear, depth - notch, depth)
+    yield Strength(
+        check="shear along the grain", effect=Effect.TIMBER_SHEAR, unit="ksi", capacity=shear,
+        divisor=shear_area_of_timber(sum(width for width, _ in sticks), depth - notch),
+        end=end, begin_ft=depth / 12.0, remarks=() if beam.ends.seat_recorded else (NO_SEAT,),
+    )
+    if beam.ends.seat_recorded:
+        seat = measured(beam.ends.seat, f"length of the {beam.over}")
+        yield Strength(
+            check=f"push across the grain on the {beam.over}", effect=Effect.REACTION, unit="ksi",
+            capacity=strength.across, divisor=seat * sum(width for width, _ in sticks), end=end,
+        )
