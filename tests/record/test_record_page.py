@@ -10,6 +10,7 @@ import pytest
 from eyebar.record import Record
 from eyebar.record.checking import not_measured
 from eyebar.record.fields import Entry
+from eyebar.record.floor_members import BeamEnd, Grade, HeldBy, PlanksRun, Species
 from eyebar.record.words import (
     Bearing,
     Decided,
@@ -48,6 +49,17 @@ def test_the_pieces_of_the_page_make_one_record() -> None:
     assert not_measured(record) == ()
 
 
+def test_overrides_of_the_floor_may_stand_in_the_place_of_the_others() -> None:
+    (instead,) = [one for one in PIECES if one.startswith(f"{INSTEAD} overrides")]
+    (above,) = [one for one in PIECES if one.startswith("overrides:")]
+    record = read("\n".join(
+        instead if one == above else one for one in PIECES if one == above
+        or not one.startswith(INSTEAD)
+    ))
+    assert record.overrides["floor/panel 2/stringer 4"].stringer is not None
+    assert record.overrides["upstream/L0/bearing"].shoe is not None
+
+
 def test_the_page_names_every_key_of_the_format() -> None:
     keys = {
         str(field.alias) for model in models() for field in model.model_fields.values()
@@ -58,8 +70,9 @@ def test_the_page_names_every_key_of_the_format() -> None:
 
 @pytest.mark.parametrize(
     "words",
-    [Bearing, CurveShape, Decided, DeckKind, EndFixing, EndPosts, FloorOn, Form, RoadSurface,
-     SubMembers, SurfacingKind, What, RodShape, RolledShape, Thread, Toes],
+    [BeamEnd, Bearing, CurveShape, Decided, DeckKind, EndFixing, EndPosts, FloorOn, Form, Grade,
+     HeldBy, PlanksRun, RoadSurface, Species, SubMembers, SurfacingKind, What, RodShape,
+     RolledShape, Thread, Toes],
 )
 def test_the_page_names_every_word_of_the_closed_lists(words: type[StrEnum]) -> None:
     missing = [word for word in words if not re.search(rf"(?<!\w){re.escape(word)}(?!\w)", PAGE)]

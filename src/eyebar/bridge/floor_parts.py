@@ -64,11 +64,12 @@ class Fastening:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BeamEnds:
-    """How a beam ends, both ends alike: length along it of its seat [in], None where it is hung by
-    its web or not recorded; its cope; its rivets; depth of timber cut away over the seat [in]."""
+    """How a beam ends, both ends alike: length along it of its seat, or of the plate that it hangs
+    on [in], with `seat_recorded` whether the record speaks of it; its cope; its rivets; depth of
+    timber cut away over the seat [in]."""
 
     seat: float | None = None
-    seated: bool = True
+    seat_recorded: bool = False
     cope: Cope | None = None
     fastening: Fastening | None = None
     notch: float | None = 0.0

@@ -1,6 +1,7 @@
 """Parts that carry traffic and are no bars: pins, hangers, blocks, floor, deck, bearings."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from types import MappingProxyType
 
 from eyebar.bridge.blocks import not_rated
 from eyebar.bridge.parts import OtherPart, Seat, Truss
@@ -14,20 +15,23 @@ def other_parts(
     record: Record, trusses: Iterable[Truss], pinned: Mapping[str, frozenset[str]],
     decisions: Mapping[str, tuple[DecisionEntry, ...]], *,
     seats: Mapping[str, Mapping[str, Seat]], pins: Mapping[str, str],
+    rated: Collection[str] = (), floor: Mapping[str, str] = MappingProxyType({}),
 ) -> tuple[OtherPart, ...]:
     """Every part that is no bar, with the reason for which it is not rated.
 
     `pinned` names the joints of each truss where a bar turns about a pin, `seats` the blocks of
     each by joint; `decisions` those in force, by address; `pins` has the reason for which a pin is
-    not rated, by address: those that are not there are rated.
+    not rated, by address: those that are not there are rated. `rated` are the parts of the floor
+    that are, `floor` has the reason for some of those that are not.
     """
     found = [
         *(part for truss in trusses for part in _of_truss(truss, pinned[truss.name])),
         *_of_floor(record, next(iter(trusses))),
     ]
     parts = [
-        *((*part, pins.get(part[0], NOT_YET)) for part in found
-          if part[2] is not Kind.PIN or part[0] in pins),
+        *((*part, pins[part[0]]) for part in found if part[0] in pins),
+        *((*part, _of_floor_part(part[0], part[2], floor)) for part in found
+          if part[2] is not Kind.PIN and part[0] not in rated),
         *(
             (f"{truss}/{joint}/{Kind.JOINT_BLOCK}", truss, Kind.JOINT_BLOCK,
              not_rated(seat) or NOT_YET)
@@ -41,6 +45,20 @@ def other_parts(
         )
         for address, truss, kind, reason in parts
     )
+
+
+SIZE = "size not recorded"
+UNPLACED = ""
+"""The address under which the reason stands that no place across the road is known."""
+
+
+def _of_floor_part(address: str, kind: Kind, floor: Mapping[str, str]) -> str:
+    """Why a part of the floor is not rated."""
+    if address in floor:
+        return floor[address]
+    if kind in (Kind.STRINGER, Kind.FLOORBEAM):
+        return floor.get(UNPLACED, SIZE)
+    return SIZE
 
 
 def _of_truss(truss: Truss, pinned: frozenset[str]) -> Iterator[tuple[str, str | None, Kind]]:

@@ -6,12 +6,16 @@ Units: inch, kip, ksi; stations along the road in feet where the name says so.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from typing import TYPE_CHECKING
 
 from eyebar.errors import NotMeasured
 from eyebar.sections.joined import PinPlates, Splice
 from eyebar.sections.punching import RivetHoles
 from eyebar.sections.shapes import Section
 from eyebar.terms import Kind, Metal
+
+if TYPE_CHECKING:
+    from eyebar.bridge.floor_parts import Floor
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -271,6 +275,8 @@ class Bridge:
     rules: tuple[str, ...] = field(default=())
     """What was decided in making this state of the record, in sentences."""
     record_hash: str = ""
+    floor: "Floor | None" = None
+    """The floor as far as it is recorded."""
 
     @property
     def road(self) -> Roadway:

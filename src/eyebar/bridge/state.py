@@ -12,6 +12,8 @@ from datetime import date
 from eyebar.bridge.bars import Made, made
 from eyebar.bridge.blocks import seated, seats_of
 from eyebar.bridge.checks import form_faults
+from eyebar.bridge.floor_said import FloorWords
+from eyebar.bridge.floor_state import floor_on
 from eyebar.bridge.laid import Laid, fault, laid_out, said_of_layout
 from eyebar.bridge.lengths import Held, Strut, held
 from eyebar.bridge.members import Member, member
@@ -27,6 +29,7 @@ from eyebar.bridge.timeline import (
     latest_entry,
     part_state,
     readings_by_part,
+    superstructure_code,
 )
 from eyebar.bridge.weights import weights_on
 from eyebar.errors import BadRecord, Fault, OutOfRange
@@ -78,6 +81,11 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
     weights, unknown = _weights(gathering, trusses, roadway)
     if unknown:
         trusses = [_unrated(truss, unknown) for truss in trusses]
+    words = FloorWords(
+        record=record, materials=gathering.materials, readings=gathering.readings,
+        decisions=gathering.decisions, values=gathering.values,
+    )
+    floor, reasons = floor_on(words, trusses, roadway, unknown)
     return Bridge(
         name=record.name, number=record.number, owner=record.owner, place=record.place,
         built=record.built, on=gathering.on, trusses=tuple(trusses), weights=weights,
@@ -85,14 +93,15 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
             record, trusses, {truss.name: _pinned(gathering, truss.name) for truss in trusses},
             gathering.decisions,
             seats={truss.name: _seats(gathering, truss.name) for truss in trusses},
-            pins=no_pins,
+            pins=no_pins, floor=reasons,
+            rated=frozenset(one.address for one in floor.parts) if floor else frozenset(),
         ),
-        superstructure_condition=_condition(record, gathering.on),
+        superstructure_condition=superstructure_code(record, gathering.on),
         condition_measured=any(
             made.sizes_read for found in gathering.made.values() for made in found
         ),
         unknown_loads=unknown,
-        rules=tuple(dict.fromkeys(gathering.rules)), record_hash=record.hash,
+        rules=tuple(dict.fromkeys(gathering.rules)), record_hash=record.hash, floor=floor,
     )
 
 
@@ -329,14 +338,3 @@ def _unrated(truss: Truss, unknown: tuple[str, ...]) -> Truss:
             for bar in truss.bars
         ),
     )
-
-
-def _condition(record: Record, on: date) -> int | None:
-    """The superstructure's code: the latest given up to the date, else the record's own."""
-    given = [
-        (inspection.date, inspection.condition.superstructure)
-        for inspection in record.inspections
-        if inspection.date <= on and inspection.condition is not None
-        and inspection.condition.superstructure is not None
-    ]
-    return max(given)[1] if given else record.condition.superstructure

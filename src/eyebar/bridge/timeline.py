@@ -151,3 +151,14 @@ def _pulls(part: str, readings: Findings, accepted: DecisionEntry | None) -> lis
         f"{part}: a pull of {reading.value} was read on {day}; it is not used until it is accepted"
         for day, reading in readings if reading.what is What.PULL
     ]
+
+
+def superstructure_code(record: Record, on: date) -> int | None:
+    """The superstructure's code: the latest given up to the date, else the record's own."""
+    given = [
+        (inspection.date, inspection.condition.superstructure)
+        for inspection in record.inspections
+        if inspection.date <= on and inspection.condition is not None
+        and inspection.condition.superstructure is not None
+    ]
+    return max(given)[1] if given else record.condition.superstructure

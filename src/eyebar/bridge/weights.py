@@ -60,27 +60,56 @@ def weights_on(
     `findings` are the readings on the deck up to the date: the greatest of the latest readings of
     the surfacing holds, and of the deck the thicker of built and read.
     """
-    read = _thicknesses(findings)
     items: list[Weight] = []
     unknown: list[str] = []
-    deck, surfacing = floor.deck, floor.surfacing
     lines, unweighed = _lines(floor, across)
     for found in (
-        _sheet("deck", deck.weight, _thicker(deck.thickness, read.get(What.DECK_THICKNESS)),
-               deck.width, across, wearing=False),
-        None if surfacing is None or surfacing.kind is SurfacingKind.NONE else _sheet(
-            "surfacing", surfacing.weight,
-            read.get(What.SURFACING_THICKNESS) or surfacing.thickness, surfacing.width, across,
-            wearing=True,
-        ),
+        *(_sheet(one, across) for one in sheets(floor, findings)),
         _stringers(floor, across),
         _floorbeams(floor, across),
     ):
         if isinstance(found, str):
             unknown.append(found)
-        elif found is not None:
+        else:
             items.append(found)
     return (*items, *lines), (*unknown, *unweighed)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """A layer on the floor: its weight by volume or by area, its thickness, its width; None where
+    not measured, of the width where it is the clear width."""
+
+    name: str
+    weight: Quantity
+    thickness: Quantity | None
+    width: Quantity | None
+    wearing: bool
+
+    @property
+    def kip_per_ft2(self) -> float | None:
+        """Its weight by area; None where its thickness was not measured."""
+        if self.weight.dimension is Dimension.SURFACE_LOAD:
+            return self.weight.in_unit("kip/ft2")
+        if self.thickness is None:
+            return None
+        return self.weight.in_unit("kip/ft3") * self.thickness.in_unit("ft")
+
+
+def sheets(floor: FloorEntry, findings: Findings) -> tuple[Sheet, ...]:
+    """The layers that lie between the curbs, by the readings on the deck up to the date."""
+    read = _thicknesses(findings)
+    deck, surfacing = floor.deck, floor.surfacing
+    found = [Sheet(
+        name="deck", weight=deck.weight, width=deck.width, wearing=False,
+        thickness=_thicker(deck.thickness, read.get(What.DECK_THICKNESS)),
+    )]
+    if surfacing is not None and surfacing.kind is not SurfacingKind.NONE:
+        found.append(Sheet(
+            name="surfacing", weight=surfacing.weight, width=surfacing.width, wearing=True,
+            thickness=read.get(What.SURFACING_THICKNESS) or surfacing.thickness,
+        ))
+    return tuple(found)
 
 
 def _thicknesses(findings: Findings) -> Mapping[What, Quantity]:
@@ -100,21 +129,17 @@ def _thicker(built: Quantity | None, read: Quantity | None) -> Quantity | None:
     return max(known, key=lambda one: one.exact, default=None)
 
 
-def _sheet(
-    name: str, weight: Quantity, thickness: Quantity | None, width: Quantity | None,
-    across: Across, *, wearing: bool,
-) -> Weight | str:
-    """A layer on the floor; its weight by volume, or by area."""
+def _sheet(sheet: Sheet, across: Across) -> Weight | str:
+    """A layer on the floor as far as one truss carries it."""
+    width = sheet.width
     width_ft = across.clear_width_ft if width is None else width.in_unit("ft")
-    if weight.dimension is Dimension.SURFACE_LOAD:
-        kip_per_ft2 = weight.in_unit("kip/ft2")
-        words = f"{width_ft:g} ft x {weight}"
-    elif thickness is None:
-        return f"thickness of {name} not measured"
-    else:
-        kip_per_ft2 = weight.in_unit("kip/ft3") * thickness.in_unit("ft")
-        words = f"{thickness} x {width_ft:g} ft x {weight}"
-    return _along(name, kip_per_ft2 * width_ft, words, across.share, wearing=wearing)
+    kip_per_ft2 = sheet.kip_per_ft2
+    if kip_per_ft2 is None:
+        return f"thickness of {sheet.name} not measured"
+    words = f"{width_ft:g} ft x {sheet.weight}"
+    if sheet.weight.dimension is not Dimension.SURFACE_LOAD:
+        words = f"{sheet.thickness} x {words}"
+    return _along(sheet.name, kip_per_ft2 * width_ft, words, across.share, wearing=sheet.wearing)
 
 
 def _stringers(floor: FloorEntry, across: Across) -> Weight | str:
@@ -171,6 +196,13 @@ def _lines(floor: FloorEntry, across: Across) -> tuple[list[Weight], list[str]]:
         )
     elif rail is not None:
         unknown.append("weight of railing not measured")
+    guards = floor.wheel_guards
+    if guards is not None and guards.weight is not None:
+        along = 2.0 * guards.weight.in_unit("kip/ft")
+        found.append(_along("wheel guards", along, f"2 x {guards.weight}", across.share))
+    elif guards is not None:
+        unknown.append("weight of wheel guards not measured")
+    found += _sidewalks(floor, across)
     bracing = {} if floor.bracing is None else {"bracing": floor.bracing}
     for group, wearing in ((floor.utilities, True), (floor.others, False), (bracing, False)):
         for name, line in group.items():
@@ -183,6 +215,20 @@ def _lines(floor: FloorEntry, across: Across) -> tuple[list[Weight], list[str]]:
             found.append(_along(name, line.weight.in_unit("kip/ft"), f"{line.weight}", share,
                                 wearing=wearing))
     return found, unknown
+
+
+def _sidewalks(floor: FloorEntry, across: Across) -> list[Weight]:
+    """Sidewalks as far as this truss carries them; of one outside the other truss, nothing."""
+    found = []
+    for truss, walk in floor.sidewalks.items():
+        whole = walk.weight.in_unit("kip/ft2") * walk.width.in_unit("ft")
+        middle = walk.from_truss.in_unit("ft") + walk.width.in_unit("ft") / 2.0
+        part = middle / across.spacing_ft * (1.0 if walk.outside else -1.0)
+        share = 1.0 + part if truss == across.truss else max(-part, 0.0)
+        if share > 0.0:
+            words = f"{walk.width} x {walk.weight}"
+            found.append(_along(f"sidewalk, {truss}", whole, words, share))
+    return found
 
 
 def _along(

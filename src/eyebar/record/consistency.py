@@ -7,6 +7,7 @@ from eyebar.addresses import address, bars_of, ends_of
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.blocks import JointBlockEntry
 from eyebar.record.doubt import in_doubt, may_be
+from eyebar.record.floor_faults import OVERRIDES, floor_faults
 from eyebar.record.known import Known
 from eyebar.record.members import BOTH_TRUSSES, MemberGroup
 from eyebar.record.pins import PinEntry
@@ -26,6 +27,7 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
     yield from _at_joints(known, "pins", known.record.pins, "pin")
     yield from wood_faults(known)
     yield from _floor(known)
+    yield from floor_faults(known)
 
 
 def _bars(known: Known) -> Iterator[Fault]:
@@ -117,8 +119,10 @@ def _overrides(known: Known) -> Iterator[Fault]:
         if not fields and not in_doubt(known.record, *path):
             yield known.fault(path, "overrides nothing", cure="write what differs, or leave it out")
         fitting = _BAR_FIELDS if part.bar else {"note"}
+        if part.kind in OVERRIDES:
+            fitting = {OVERRIDES[part.kind], "note"}
         if part.kind is Kind.BEARING:
-            fitting = {"bearing", "note"}
+            fitting |= {"bearing"}
         if part.kind is Kind.PIN:
             fitting = {"diameter", "material", "packing", "half", "note"}
         for name in sorted(fields - fitting):

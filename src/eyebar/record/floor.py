@@ -2,26 +2,39 @@
 
 import re
 from collections.abc import Mapping
-from typing import Annotated
+from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, InstanceOf, model_validator
 
 from eyebar.record.fields import (
+    Distance,
     Entry,
     Lanes,
     Length,
-    SidesField,
     Size,
     Text,
     TrussName,
     Truth,
+    UnsureArea,
     UnsureCoordinate,
     UnsureCount,
     UnsureLength,
     perhaps,
+    refusal,
     weighing,
     word,
 )
+from eyebar.record.floor_members import (
+    FloorbeamPart,
+    HangerEntry,
+    RunsWord,
+    ShoesEntry,
+    SidewalkEntry,
+    StringerGroupEntry,
+    StringerPart,
+    TimberEntry,
+)
+from eyebar.record.trusses import JointList
 from eyebar.record.words import DeckKind, RoadSurface, SurfacingKind
 from eyebar.units import Dimension, Quantity
 
@@ -68,6 +81,24 @@ class DeckEntry(Entry):
     weight: SheetWeight
     width: Length | None = None
     """Left out: the clear width."""
+    runs: RunsWord | None = None
+    """Which way it spans."""
+    material: Text | None = None
+    """A timber of the floor, or a material of the record."""
+    plank_width: Size = None
+    """Of one plank, lamination or panel."""
+    clear: Size = None
+    """Between its supports; left out: between the stringers."""
+    support: Size = None
+    """Width of a support; left out: that of the stringers."""
+    continuous: Truth = False
+    """True where its planks run on over more than two spans."""
+    joined: Truth = False
+    """True where panels or laminations run on or are tied to each other."""
+    section_modulus: UnsureArea = None
+    """Of a deck of steel, for each inch of width: in3 an inch is in2."""
+    bars_apart: Size = None
+    """Spacing of a grating's main bars."""
 
 
 class SurfacingEntry(Entry):
@@ -81,19 +112,39 @@ class SurfacingEntry(Entry):
     width: Length | None = None
 
 
-class StringersEntry(Entry):
-    """The stringers of one panel, all alike."""
+class StringersEntry(StringerPart):
+    """The stringers of one panel, all alike but for what `groups` and overrides say."""
 
     number: UnsureCount
-    size: SidesField | None = None
-    """Width by depth."""
     weight: BeamWeight
     """By volume (with `size`), or along the length of one."""
     material: Text
     spacing: Length | None = None
+    spacings: tuple[Length, ...] | None = None
+    """In the place of `spacing`, where they are uneven: from the first stringer on."""
+    first: Distance | None = None
+    """From the first truss's centre line; left out: they lie about the road's middle."""
+    continuous: Truth = False
+    """True where they run on over the floorbeams."""
+    cut_at: JointList | None = None
+    """The joints at which stringers that run on are cut; left out: at none."""
+    groups: Mapping[str, StringerGroupEntry] = Field(default_factory=dict)
+
+    @model_validator(mode="after")
+    def _spacings_fit(self) -> Self:
+        if self.spacings is None:
+            return self
+        if self.spacing is not None:
+            raise refusal("spacing and spacings", "say the same twice", "leave one of them out")
+        if self.number is not None and len(self.spacings) != self.number - 1:
+            raise refusal(
+                f"{len(self.spacings)} spacings", f"do not go with {self.number} stringers",
+                f"write {self.number - 1}, one between each two",
+            )
+        return self
 
 
-class FloorbeamsEntry(Entry):
+class FloorbeamsEntry(FloorbeamPart):
     """The floorbeams, one at each floor joint between the ends."""
 
     weight: BeamWeight
@@ -132,6 +183,14 @@ class FloorEntry(Entry):
     """Laterals, struts and portals, along the whole bridge."""
     others: Mapping[str, LineWeightEntry] = Field(default_factory=dict)
     """Sidewalks and what else stays."""
+    timbers: Mapping[str, TimberEntry] = Field(default_factory=dict)
+    """What sticks of the floor are made of, each under a name of its own."""
+    hangers: HangerEntry | None = None
+    """All alike, but for what overrides say."""
+    shoes: ShoesEntry = ShoesEntry()
+    sidewalks: Mapping[TrussName, SidewalkEntry] = Field(default_factory=dict)
+    wheel_guards: RailingEntry | None = None
+    """The timbers or rails along both curbs."""
     surface: SurfaceWord
     lanes: Lanes | None = None
     """The lanes that are marked or fenced; left out: from the clear width."""

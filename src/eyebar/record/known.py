@@ -110,9 +110,11 @@ class Known:
             return None
         return None if address in self.doubtful else section_on(self.record, address, group, day)
 
-    def material_faults(self, path: Path, material: str | None) -> Iterator[Fault]:
-        """A material that the record has not."""
-        known = self.record.materials
+    def material_faults(
+        self, path: Path, material: str | None, beside: Iterable[str] = ()
+    ) -> Iterator[Fault]:
+        """A material that the record has not; other names `beside` them may stand there too."""
+        known = (*self.record.materials, *beside)
         if material in (None, STUB, *known) or self._materials_lost:
             return
         yield self._named(("materials",), str(material), self.fault(

@@ -23,6 +23,7 @@ from eyebar.record.fields import (
     refusal,
     word,
 )
+from eyebar.record.floor_members import FloorbeamPart, HangerEntry, ShoeEntry, StringerPart
 from eyebar.record.joined import PinPlateSizes, RivetHolesEntry, SpliceEntry
 from eyebar.record.pins import PackedEntry
 from eyebar.record.sections import SectionEntry
@@ -164,5 +165,10 @@ class OverrideEntry(Entry):
     """For the address of a pin, as `packing` and `half` are."""
     packing: tuple[PackedEntry, ...] | None = None
     half: Truth | None = None
+    stringer: StringerPart | None = None
+    """For the address of a stringer: what differs; likewise for the three below."""
+    floorbeam: FloorbeamPart | None = None
+    hanger: HangerEntry | None = None
+    shoe: ShoeEntry | None = None
     note: Text | None = None
     reason: Text

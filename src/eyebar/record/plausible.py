@@ -14,16 +14,20 @@ from eyebar.record.tree import Path
 from eyebar.record.words import Decided, What
 from eyebar.terms import Kind
 
+_OF_BEAMS = (
+    What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE, What.FLANGE_THICKNESS,
+    What.FLANGE_EDGE, What.FLANGE_AT_WEB, What.TOP_ANGLE_THICKNESS, What.BOTTOM_ANGLE_THICKNESS,
+    What.COVER_PLATE_WIDTH, What.COVER_PLATE_THICKNESS, What.BOTTOM_PLATE_WIDTH,
+    What.BOTTOM_PLATE_THICKNESS, What.BOW, What.CRACK,
+)
 ON_OTHERS = {
     Kind.PIN: (What.DIAMETER, What.HOLE, What.CRACK),
     Kind.HANGER: (What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.WIDTH, What.THICKNESS,
                   What.CRACK, What.PULL),
     Kind.BEARING: (What.GAP, What.CRACK),
     Kind.JOINT_BLOCK: (What.CRACK,),
-    Kind.FLOORBEAM: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
-                     What.FLANGE_THICKNESS, What.BOW, What.CRACK),
-    Kind.STRINGER: (What.DEPTH, What.WIDTH, What.THICKNESS, What.WEB, What.FLANGE,
-                    What.FLANGE_THICKNESS, What.BOW, What.CRACK),
+    Kind.FLOORBEAM: _OF_BEAMS,
+    Kind.STRINGER: _OF_BEAMS,
     Kind.DECK: (What.DECK_THICKNESS, What.SURFACING_THICKNESS),
 }
 """What may be read on a part that is not a bar."""
@@ -32,6 +36,8 @@ NEEDS = {Decided.PULL_ACCEPTED: ("pull",)}
 """What a decision must say besides."""
 PARTED = (Decided.BROKEN, Decided.LOOSE)
 """What may be decided of some pieces of a set."""
+ON_NO_BAR = (Decided.REPAIR, Decided.CRACK_FOUND, Decided.BROKEN)
+"""What may be decided of a part that is no bar."""
 ALLOWED = {
     Decided.REPAIR: {"section", "material", "pull", "plus minus"},
     Decided.BROKEN: {"pieces"},
@@ -178,10 +184,11 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
     for key in sorted(told - ALLOWED[decision.what]):
         yield known.fault((*path, key), f"has no sense for '{decision.what}'", got=key,
                           cure="leave it out")
-    if not decision.part.bar and decision.what not in (Decided.REPAIR, Decided.CRACK_FOUND):
+    if not decision.part.bar and decision.what not in ON_NO_BAR:
         yield known.fault((*path, "what"), f"cannot be decided of {decision.part}",
                           got=decision.what, cure="name a bar")
-    yield from known.material_faults((*path, "material"), decision.material)
+    others = () if decision.part.truss else tuple(known.record.floor.timbers)
+    yield from known.material_faults((*path, "material"), decision.material, others)
     section = known.section_on(decision.part, decision.date)
     if (section is None and decision.part.bar) or in_doubt(known.record, *path, "date"):
         return

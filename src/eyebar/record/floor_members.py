@@ -1,0 +1,255 @@
+"""The parts of the floor as they are written: timbers, stringers, floorbeams, hangers, shoes."""
+
+from enum import StrEnum
+from typing import Annotated, Self
+
+from pydantic import BeforeValidator, Field, InstanceOf, model_validator
+
+from eyebar.record.fields import (
+    Count,
+    Distance,
+    Entry,
+    Length,
+    SidesField,
+    Size,
+    Stress,
+    Text,
+    Truth,
+    UnsureArea,
+    refusal,
+    weighing,
+    word,
+)
+from eyebar.record.joined import RivetSizes
+from eyebar.record.sections import SectionEntry
+from eyebar.units import Dimension, Quantity
+
+
+class Species(StrEnum):
+    """Timber that the office's table has."""
+
+    DOUGLAS_FIR = "Douglas fir-larch"
+    SOUTHERN_PINE = "southern pine"
+    MIXED_OAK = "mixed oak"
+
+
+class Grade(StrEnum):
+    """How a stick was graded."""
+
+    SELECT = "select structural"
+    FIRST = "No. 1"
+    SECOND = "No. 2"
+
+
+class HeldBy(StrEnum):
+    """What keeps the upper edge of a beam from turning over."""
+
+    CONCRETE = "concrete"
+    NAILED_PLANKS = "nailed planks"
+    NAILING_STRIPS = "nailing strips"
+    CLIPS = "clips"
+    BOLTS = "bolts"
+    STRINGERS = "stringers"
+    RESTING_PLANKS = "resting planks"
+    NOTHING = "nothing"
+
+
+class PlanksRun(StrEnum):
+    """Which way a deck spans: across the road or along it."""
+
+    ACROSS = "across"
+    ALONG = "along"
+
+
+class BeamEnd(StrEnum):
+    """How a floorbeam is joined to the trusses."""
+
+    HUNG = "hung"
+    RIVETED = "riveted"
+
+
+HeldWord = Annotated[HeldBy, BeforeValidator(word(HeldBy))]
+SpeciesWord = Annotated[Species, BeforeValidator(word(Species))]
+GradeWord = Annotated[Grade, BeforeValidator(word(Grade))]
+RunsWord = Annotated[PlanksRun, BeforeValidator(word(PlanksRun))]
+BeamEndWord = Annotated[BeamEnd, BeforeValidator(word(BeamEnd))]
+AreaWeight = Annotated[InstanceOf[Quantity], BeforeValidator(weighing(Dimension.SURFACE_LOAD))]
+AT_POINTS = (HeldBy.NAILING_STRIPS, HeldBy.CLIPS, HeldBy.BOLTS)
+"""What holds an edge at points alone, so that their distance matters."""
+
+
+class TimberEntry(Entry):
+    """What sticks are made of: species and grade, or reference values given with their source."""
+
+    species: SpeciesWord | None = None
+    grade: GradeWord | None = None
+    wet: Truth
+    """Damp in use."""
+    incised: Truth = False
+    """Cut on its faces to take the preservative."""
+    bending: Stress | None = None
+    shear: Stress | None = None
+    across_the_grain: Stress | None = None
+    modulus: Stress | None = None
+    source: Text | None = None
+
+    @model_validator(mode="after")
+    def _by_grade_or_by_values(self) -> Self:
+        given = (self.bending, self.shear, self.across_the_grain, self.modulus)
+        if any(given) and (self.source is None or not all(given)):
+            raise refusal(next(str(one) for one in given if one), "is not all that is needed",
+                          "write bending, shear, across the grain, modulus, and their source")
+        if not any(given) and (self.species is None or self.grade is None):
+            raise refusal(self.species or self.grade, "does not tell the timber's strength",
+                          "write species and grade, or the values with their source")
+        return self
+
+
+class FlangeEntry(Entry):
+    """What holds the compressed edge of a beam: `flange: {held by: clips, every: 2 ft}`."""
+
+    held_by: HeldWord
+    every: Length | None = None
+
+    @model_validator(mode="after")
+    def _points_have_a_distance(self) -> Self:
+        if (self.every is None) != (self.held_by not in AT_POINTS):
+            cure = "write 'every:' with the distance" if self.every is None else "leave it out"
+            raise refusal(self.held_by, "and the distance of its points do not go together", cure)
+        return self
+
+
+class CopeEntry(Entry):
+    """What is cut from a beam's end."""
+
+    depth: Size
+    length: Size
+    both: Truth = False
+    """True where the lower edge is cut alike."""
+
+
+class _BeamPart(Entry):
+    """What may be said of one beam."""
+
+    section: SectionEntry | None = None
+    material: Text | None = None
+    """A material of the record, a timber of the floor, or the word of a metal."""
+    flange: FlangeEntry | None = None
+    seat: Size = None
+    """Length along the beam of what it rests on, or of the plate it hangs on."""
+    cope: CopeEntry | None = None
+    rivets: RivetSizes | None = None
+    """Those of one end."""
+    thinner: Size = None
+    """The thinner of what they hold."""
+
+
+class StringerPart(_BeamPart):
+    """What may be said of one stringer."""
+
+    size: SidesField | None = None
+    """Of a timber: width by depth."""
+    notch: Size = None
+    """Depth cut away over the seat; left out: none."""
+
+
+class StringerGroupEntry(StringerPart):
+    """Stringers of some panels that differ from the others."""
+
+    panels: tuple[Count, ...] = Field(min_length=1)
+
+
+class TaperEntry(Entry):
+    """A beam that grows less deep towards its ends."""
+
+    at_ends: Size
+    over: Length
+    """How far from each end it grows to its whole depth."""
+
+
+class TrussRodsEntry(Entry):
+    """Rods under a beam."""
+
+    section: SectionEntry
+    material: Text
+    posts_at: tuple[Length, ...] = Field(min_length=1)
+    """From the first truss."""
+    drop: Size
+    """From the beam's middle line to the rods."""
+    post_area: UnsureArea = None
+    post_material: Text | None = None
+
+
+class FloorbeamPart(_BeamPart):
+    """What may be said of one floorbeam."""
+
+    taper: TaperEntry | None = None
+    truss_rods: TrussRodsEntry | None = None
+    ends: BeamEndWord | None = None
+
+
+class HangerEntry(Entry):
+    """What hangs one end of a floorbeam."""
+
+    section: SectionEntry | None = None
+    """All its legs, plates or bars together."""
+    material: Text | None = None
+    bent: Truth = False
+    """True for rods bent over the pin, U-bolts."""
+    inside: Size = None
+    """Clear width between the legs of a bent rod."""
+    leg: Size = None
+    """Length of a leg."""
+    pin: Size = None
+    """Diameter of the pin; left out: that of the joint's pin, where it is recorded."""
+    off_centre: Distance | None = None
+    """How far the beam hangs beside the middle of the legs; left out: not at all."""
+    apart: Size = None
+    """Distance of the legs along the beam's flange."""
+    rivets: RivetSizes | None = None
+    """Of a floorbeam riveted to the post."""
+    thinner: Size = None
+
+
+class RollersEntry(Entry):
+    """A nest of rollers."""
+
+    number: Count
+    diameter: Size
+    length: Size
+
+
+class ShoeEntry(Entry):
+    """What an end of a truss stands on."""
+
+    plate: SidesField | None = None
+    """On its seat."""
+    pressure: Stress | None = None
+    """That the seat may bear."""
+    source: Text | None = None
+    rollers: RollersEntry | None = None
+    material: Text | None = None
+    """Of rollers and plates, the weaker."""
+
+    @model_validator(mode="after")
+    def _pressure_has_a_source(self) -> Self:
+        if self.pressure is not None and self.source is None:
+            raise refusal(self.pressure, "has no source", "write 'source:', where it comes from")
+        return self
+
+
+class ShoesEntry(Entry):
+    """What the trusses stand on at both ends."""
+
+    zero: ShoeEntry | None = None
+    other: ShoeEntry | None = None
+
+
+class SidewalkEntry(Entry):
+    """A sidewalk beside a truss."""
+
+    width: Length
+    from_truss: Distance
+    """From the truss's centre line to its nearer edge."""
+    outside: Truth
+    weight: AreaWeight
