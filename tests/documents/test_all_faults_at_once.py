@@ -205,8 +205,9 @@ ONE_CAUSE = {
              rule="has no 'downstream', which is named 6 times"),
     ),
     "a material with another name": alone(
+        # By hand: thirteen groups of members, floorbeams, hangers and rollers.
         Slip(old="  bar iron:\n", new="  wrought bars:\n", at="materials:",
-             rule="has no 'bar iron', which is named 13 times"),
+             rule="has no 'bar iron', which is named 16 times"),
     ),
     "a kind and what follows from it": alone(
         Slip(old="    kind: top chord\n    bars: [U1..U3, U7..U9]",
@@ -277,12 +278,12 @@ def test_faults_in_one_entry_and_its_neighbours_are_all_told(tmp_path: Path) -> 
         Slip(old="  - date: 2023-09-20", new="  - date: 2023-09-31", rule=""),
         Slip(old="part: downstream/U5-L3", new="part: downstream/U5-L33", rule=""),
         Slip(old="spacing: 18 ft", new="spacing: 18", rule=""),
-        Slip(old="deck: {kind: plank,", new="deck: {kind: plan,", rule=""),
+        Slip(old="    kind: plank\n", new="    kind: plan\n", rule=""),
         Slip(old="  railing: {weight: 32 lb/ft}", new="  railing: {weight: 32 lb}", rule=""),
     )
     assert sorted((f.line or 0, f.got, f.rule) for f in told(tmp_path, text)) == sorted([
         (line_with(text, "spacing: 18"), "'18'", "has no unit"),
-        (line_with(text, "kind: plan,"), "'plan'", "is not a word known here"),
+        (line_with(text, "    kind: plan"), "'plan'", "is not a word known here"),
         (line_with(text, "weight: 32 lb}"), "'32 lb'", "is a force"),
         (line_with(text, "2021-06-31"), "", "has no 'by'"),
         (line_with(text, "2021-06-31"), "'2021-06-31'", "is no day of the calendar"),

@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 
 from eyebar.analysis.model import ModelBar
+from eyebar.terms import BAR_KINDS
 from tests.analysis.oracles import (
     Floats,
     LeastEnergy,
@@ -189,8 +190,10 @@ class Rated:
 
 
 def ratings(name: str) -> Iterator[Rated]:
-    """Every rating with a factor of a demo bridge."""
+    """Every rating with a factor of a bar of a demo bridge."""
     for part in demos.rate(name)["parts"]:
+        if part["kind"] not in BAR_KINDS:
+            continue
         for rating in part.get("ratings", ()):
             if rating["factor"] is not None:
                 yield Rated(part=part, rating=rating, truss=trusses(name)[part["truss"]])

@@ -42,8 +42,9 @@ def explain_document(
             *(chosen.limit.remarks if chosen.limit else ()),
             *((rated.provisional,) if rated.provisional else ()),
             *(rated.pin.rules if rated.pin else ()),
+            *(chosen.floor.strength.remarks if chosen.floor else ()),
         ],
-        "readings": list(rated.bar.readings) if rated.bar else [],
+        "readings": list(rated.readings),
         "cautions": [CAUTION, NOT_ASSUMED_SOUND],
         **closing(one),
     }

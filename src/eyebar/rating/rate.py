@@ -20,30 +20,21 @@ from eyebar.loads import (
     worst_case,
 )
 from eyebar.office import Values
+from eyebar.rating.asked import methods_of
 from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, Sweeps, families_of
+from eyebar.rating.floor import rated_floor
 from eyebar.rating.lookup import Candidate, Lookup, Question, least
 from eyebar.rating.pins import SAID, Asked, PinTable, Way, pin_parts, unrated_pins
 from eyebar.rating.posting import Governing, posting
-from eyebar.rating.rated import BridgeRating, PartRating, RatedPart
+from eyebar.rating.rated import NO_RULE, BridgeRating, PartRating, RatedPart
 from eyebar.rating.stiffness import stiffness_areas
 from eyebar.rating.strengths import StrengthTable
 from eyebar.resistance import Condition
-from eyebar.terms import Combine, Metal, Method, VehicleClass
+from eyebar.terms import Combine, Metal, Method
 from eyebar.vehicles import Vehicle
 
 DEAD_ALONE = (1.0, 1.0)
-NO_RULE = "no rule by this method"
-"""Why a part has no factor by a method that cannot find its strength: another has to."""
-
-
-def methods_of(vehicle: Vehicle) -> tuple[Method, ...]:
-    """The methods by which a vehicle is rated: each generation of design load by its own."""
-    if vehicle.combine is Combine.SUM:
-        return (Method.LOAD_AND_RESISTANCE,)
-    if vehicle.vehicle_class is VehicleClass.DESIGN:
-        return (Method.ALLOWABLE_STRESS, Method.LOAD_FACTOR)
-    return tuple(Method)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,6 +98,7 @@ def rated_bridge(
             for bar in truss.broken
         ]
         parts += pins
+    parts += rated_floor(bridge, values, vehicles, condition)
     parts += [
         RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
         for o in bridge.others

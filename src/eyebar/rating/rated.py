@@ -3,10 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from eyebar.bridge.floor_parts import FloorPart
 from eyebar.bridge.parts import Bar, Bridge, Pin
+from eyebar.rating.floor_facts import FloorFacts
 from eyebar.rating.posting import Posting
 from eyebar.resistance import Limit
 from eyebar.terms import Direction, Kind, Level, Method
+
+NO_RULE = "no rule by this method"
+"""The reason where a method has no rule for a part; its ratings then do not count."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +75,7 @@ class PartRating:
     `live` [kip] that of the vehicle at the place, times `share`, by the bars that work under the
     factored dead load. `share` multiplies the axles beside `factor`, `live_factor`, 1 + `impact`.
     `pull` tells whether the counters' measured pull was in the bars: `none` or `measured`.
+    Of a part of the floor `dead` and `live` are in `unit`, and `limit_kip` is None.
     """
 
     vehicle: str
@@ -98,6 +104,7 @@ class PartRating:
     pin_facts: PinFacts | None = None
     """Of a pin, on which several forces act together: then `dead`, `live` and `limit_kip` are None,
     and `capacity` is the ratio 1."""
+    floor: FloorFacts | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,6 +120,13 @@ class RatedPart:
     pin: Pin | None = None
     provisional: str = ""
     """Why the ratings, as long as this stands, let the posting be no more than provisional."""
+    floor: FloorPart | None = None
+
+    @property
+    def readings(self) -> tuple[str, ...]:
+        """The readings that its sections rest on, in words."""
+        known = self.bar or self.floor
+        return known.readings if known else ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,12 @@
 """The working of one rating, made again on demand by the formulas that made the result."""
 
+from eyebar.bridge.floor_parts import FloorPart
 from eyebar.bridge.parts import Bridge, Truss
 from eyebar.errors import Unknown
 from eyebar.formula import note, recording
 from eyebar.loads import lane_cases, live_factor, shares, worst_case
 from eyebar.office import Values
+from eyebar.rating.floor_again import floor_replay
 from eyebar.rating.formulas import (
     multiple_at_limit,
     plain_rating_factor,
@@ -31,6 +33,8 @@ def replayed(
     bar = part.bar
     if part.pin is not None and not part.not_rated:
         return pin_replayed(bridge, part, rating, vehicle=vehicle, values=values)
+    if part.floor is not None and not part.not_rated:
+        return _of_floor(bridge, part.floor, rating, vehicle, values)
     if bar is None or part.not_rated:
         raise Unknown("working of", part.address, where=f"the rating: {part.not_rated}")
     with recording() as steps:
@@ -58,6 +62,29 @@ def replayed(
     return Replay(
         steps=tuple(steps), limit_kip=limit[0], capacity=limit[1], share=case.total,
         live_factor=factor_of_load, impact=shock, factor=factor, plain_factor=plain, tons=tons,
+    )
+
+
+def _of_floor(
+    bridge: Bridge, part: FloorPart, rating: PartRating, vehicle: Vehicle, values: Values
+) -> Replay:
+    """The working of a part of the floor."""
+    made = floor_replay(
+        bridge, part, rating, vehicle=vehicle, values=values,
+        condition=Condition(
+            superstructure_condition=bridge.superstructure_condition,
+            loss_measured=bridge.condition_measured,
+        ),
+    )
+    with recording() as steps:
+        again = made()
+        note("share with multiple presence", "s", again.share, "1")
+        note("live load factor", "gL", again.live_factor, "1")
+        note("impact", "I", again.impact, "1")
+    return Replay(
+        steps=tuple(steps), limit_kip=None, capacity=again.capacity, share=again.share,
+        live_factor=again.live_factor, impact=again.impact, factor=again.factor,
+        plain_factor=again.plain_factor, tons=again.tons,
     )
 
 

@@ -1,9 +1,11 @@
 """The table of parts with their factors, and the parts that are not rated."""
 
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from eyebar.errors import Unknown, nearest
-from eyebar.terms import Level, Method
+from eyebar.terms import Kind, Level, Method
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, figure, text
 from eyebar.views.not_rated import NotRatedRow, not_rated_rows
@@ -18,8 +20,12 @@ class RatingRow:
     factor: str = figure("Factor", "How many times the vehicle the part carries beside dead load.")
     tons: str = figure("Tons", "The factor times the vehicle's weight.")
     check: str = text("Check", "What is reached first.")
-    dead: str = figure("Dead kip", "Force under dead load, without factors; pull is positive.")
-    live: str = figure("Live kip", "Force under the vehicle, without factors and impact.")
+    dead: str = figure(
+        "Dead kip", "Force under dead load, without factors; pull is positive. A stress says so."
+    )
+    live: str = figure(
+        "Live kip", "Force under the vehicle, without factors and impact. A stress says so."
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,20 +99,52 @@ def rating_table(document: Document, choice: Choice) -> RatingTable:
     method, level = choice.method or posting["method"], choice.level or posting["level"]
     return RatingTable(
         standing=words.standing(method, level),
-        rows=tuple(_row(part, rating, (method, level)) for part, rating in chosen),
+        rows=tuple(
+            _row(part, rating, (method, level), alike)
+            for part, rating, alike in _gathered(chosen)
+        ),
         not_rated=not_rated_rows(document["parts"]),
     )
 
 
-def _row(part: Document, rating: Document, asked: tuple[str, str]) -> RatingRow:
+OF_FLOOR = (Kind.STRINGER, Kind.FLOORBEAM, Kind.HANGER, Kind.DECK, Kind.BEARING)
+"""Kinds of which many are alike: they share a row. Their dead and live are in their own unit."""
+
+
+def _gathered(
+    chosen: list[tuple[Document, Document]],
+) -> Iterator[tuple[Document, Document, int]]:
+    """Parts with their ratings, and how many more of the floor are alike."""
+    alike: dict[tuple[object, ...], int] = Counter()
+    first: list[tuple[Document, Document, tuple[object, ...]]] = []
+    for number, (part, rating) in enumerate(chosen):
+        key: tuple[object, ...] = (number,)
+        if part["kind"] in OF_FLOOR:
+            key = (part["kind"], rating["vehicle"], rating["factor"], rating["check"])
+        if key not in alike:
+            first.append((part, rating, key))
+        alike[key] += 1
+    for part, rating, key in first:
+        yield part, rating, alike[key] - 1
+
+
+def _amount(part: Document, rating: Document, key: str) -> str:
+    if part["kind"] in OF_FLOOR:
+        return rounding.amount(rating[key], rating["unit"])
+    return rounding.kip(rating[key])
+
+
+def _row(
+    part: Document, rating: Document, asked: tuple[str, str], alike: int
+) -> RatingRow:
     by = (rating["method"], rating["level"])
     check = rating["check"] if by == asked else f"{rating['check']} ({words.standing(*by)})"
     return RatingRow(
-        part=part["part"],
+        part=f"{part['part']} and {alike} alike" if alike else part["part"],
         vehicle=rating["vehicle"],
         factor=rounding.factor(rating["factor"]),
         tons=rounding.tons(rating["tons"]),
         check=check,
-        dead=rounding.kip(rating["dead"]),
-        live=rounding.kip(rating["live"]),
+        dead=_amount(part, rating, "dead"),
+        live=_amount(part, rating, "live"),
     )

@@ -60,6 +60,13 @@ def capacity(value: float | None, unit: str) -> str:
     return f"{_fixed(value, 1)} kip" if unit == "kip" else f"{_fixed(value, 2)} {unit}"
 
 
+def amount(value: float | None, unit: str) -> str:
+    """A force [kip] to one decimal; a stress [ksi] to two, with its unit."""
+    if value is None or unit != "ksi":
+        return kip(value)
+    return f"{_fixed(value, 2)} ksi"
+
+
 def _fixed(value: float, decimals: int) -> str:
     shown = f"{value:.{decimals}f}"
     return shown.removeprefix("-") if float(shown) == 0.0 else shown

@@ -45,13 +45,20 @@ def _facts(rating: Document) -> tuple[str, ...]:
     live_factor = rounding.plain(rating["live_factor"])
     lanes = "one lane" if rating["lanes"] == 1 else f"{rating['lanes']} lanes"
     return (
-        f"dead load {rounding.kip(rating['dead'])} kip, factors {dc} and {dw} (wearing)",
-        f"vehicle {rounding.kip(rating['live'])} kip, factor {live_factor}, "
+        f"dead load {_amount(rating, 'dead')}, factors {dc} and {dw} (wearing)",
+        f"vehicle {_amount(rating, 'live')}, factor {live_factor}, "
         f"impact {significant(rating['impact'])}, share {significant(rating['share'])} ({lanes})",
         f"capacity {rounding.capacity(rating['capacity'], rating['unit'])}",
         f"by the plain formula, no bar changing its state on the way: "
         f"{rounding.factor(rating['plain_factor'])}",
     )
+
+
+def _amount(rating: Document, key: str) -> str:
+    """A force, or a stress where the part has no axial force at its limit."""
+    if rating["unit"] == "ksi" and rating["limit_kip"] is None:
+        return rounding.amount(rating[key], "ksi")
+    return f"{rounding.kip(rating[key])} kip"
 
 
 def _step(step: Document, depth: int, said: set[str]) -> list[str]:

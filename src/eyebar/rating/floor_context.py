@@ -1,0 +1,164 @@
+"""What the parts of one floor share while they are rated: vehicles as arrays, wheels across, dead
+load of the panels."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from eyebar.bridge.floor_parts import Floor, Sidewalk
+from eyebar.bridge.parts import Roadway
+from eyebar.errors import OutOfRange
+from eyebar.loads.across import LaneCase, multiple_presence, shares
+from eyebar.loads.floor_dead import Pair, stringer_dead, stringer_line
+from eyebar.loads.shock import impact
+from eyebar.loads.trains import Floats, Spans, trains
+from eyebar.loads.wheels_across import AcrossLine, Placing, RoadAcross, worst_placings
+from eyebar.office import Values
+from eyebar.resistance import Condition
+from eyebar.terms import Combine, Metal, Method
+from eyebar.vehicles import Vehicle
+
+
+@dataclass(slots=True, kw_only=True)
+class FloorContext:
+    """One bridge's floor with the vehicles that may cross it. `refused`: too wide ones, and why."""
+
+    roadway: Roadway
+    floor: Floor
+    values: Values
+    condition: Condition
+    vehicles: Mapping[str, Vehicle]
+    refused: Mapping[str, str]
+    spans: Spans
+    lanes: Mapping[str, int]
+    """Vehicle -> how many of them may stand side by side."""
+    known_placings: dict[tuple[AcrossLine, float, int], tuple[Placing, ...]] = field(
+        default_factory=dict
+    )
+    known_placed: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
+    known_dead: dict[int, Mapping[float, Pair]] = field(default_factory=dict)
+    known_cases: dict[tuple[object, ...], tuple[LaneCase, ...]] = field(default_factory=dict)
+    known_shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
+
+    @property
+    def most_lanes(self) -> int:
+        """The most lanes that any vehicle may load."""
+        return max(self.lanes.values(), default=1)
+
+    @property
+    def road(self) -> RoadAcross:
+        """The road as wheels see it."""
+        return RoadAcross(curb_ft=self.floor.curb_ft, clear_ft=self.floor.clear_width_ft)
+
+    def listed(self, rows: Sequence[int]) -> list[Vehicle]:
+        """The vehicles in some places of the arrays."""
+        everything = list(self.vehicles.values())
+        return [everything[row] for row in rows]
+
+    def placings(self, line: AcrossLine, vehicle: Vehicle) -> tuple[Placing, ...]:
+        """The worst placings of a vehicle for an influence line across, by lanes loaded."""
+        key = (line, vehicle.gauge_ft, self.lanes[vehicle.name])
+        if key not in self.known_placings:
+            self.known_placings[key] = worst_placings(
+                line, self.road, gauge_ft=vehicle.gauge_ft, most_lanes=key[2], values=self.values
+            )
+        return self.known_placings[key]
+
+    def placed(self, line: AcrossLine, lanes: int) -> Floats:
+        """(v,) share of the axles with so many lanes loaded, nan where so many do not fit."""
+        if (line, lanes) not in self.known_placed:
+            self.known_placed[line, lanes] = np.array([
+                found[lanes - 1].share if len(found) >= lanes else np.nan
+                for found in (self.placings(line, one) for one in self.vehicles.values())
+            ])
+        return self.known_placed[line, lanes]
+
+    def presence(self, method: Method, lanes: int) -> float:
+        """Multiple presence [1]."""
+        return multiple_presence(method, lanes, self.values)
+
+    def places(self, panel: int) -> tuple[float, ...]:
+        """Places of the stringers of a panel that work [ft]."""
+        return tuple(
+            one.place_ft for one in self.floor.stringers
+            if one.panel == panel and not one.not_rated.startswith("declared broken")
+        )
+
+    def panel_dead(self, panel: int) -> Mapping[float, Pair]:
+        """Place of a stringer -> dead load along it [kip/ft], for a panel."""
+        if panel not in self.known_dead:
+            places = self.places(panel)
+            self.known_dead[panel] = {
+                one.place_ft: stringer_dead(self.floor, one, stringer_line(one, places))
+                for one in self.floor.stringers
+                if one.panel == panel and one.place_ft in places
+            }
+        return self.known_dead[panel]
+
+    def shock(
+        self, vehicle: Vehicle, method: Method, *, metal: Metal, loaded_ft: float, span_ft: float
+    ) -> float:
+        """Impact on a part [1]."""
+        key = (vehicle.vehicle_class, method, metal, loaded_ft, span_ft)
+        if key not in self.known_shocks:
+            self.known_shocks[key] = impact(
+                method=method, vehicle_class=vehicle.vehicle_class, metal=metal,
+                loaded_length_ft=loaded_ft, span_ft=span_ft,
+                surface=self.roadway.surface, values=self.values,
+            )
+        return self.known_shocks[key]
+
+    def crowd(self, line: AcrossLine, length_ft: float) -> float:
+        """What a crowd on the sidewalks does beside a vehicle, where it adds."""
+        part = self.values.number("sidewalk.part beside a vehicle") if self.floor.sidewalks else 0.0
+        if part == 0.0:
+            return 0.0
+        by_area = part * self.values.number("sidewalk.crowd")
+        return sum(
+            by_area * walk.width_ft * length_ft * max(line.at(walk.place_ft), 0.0)
+            for walk in self.floor.sidewalks
+        )
+
+    def walks_dead(self, line: AcrossLine, length_ft: float) -> float:
+        """Dead load of the sidewalks, where it adds."""
+        return sum(_walk_weight(walk) * length_ft * max(line.at(walk.place_ft), 0.0)
+                   for walk in self.floor.sidewalks)
+
+
+def _walk_weight(walk: Sidewalk) -> float:
+    return walk.kip_per_ft2 * walk.width_ft
+
+
+def floor_context(
+    roadway: Roadway, floor: Floor, values: Values, *, condition: Condition,
+    vehicles: Mapping[str, Vehicle],
+) -> FloorContext:
+    """The context of a floor; vehicles wider than the road are refused."""
+    truss = next(iter(roadway.curb_ft))
+    fitting: dict[str, Vehicle] = {}
+    lanes: dict[str, int] = {}
+    refused: dict[str, str] = {}
+    for name, vehicle in vehicles.items():
+        try:
+            lanes[name] = len(shares(roadway, truss, vehicle, values).by_lanes)
+            fitting[name] = vehicle
+        except OutOfRange as wide:
+            refused[name] = str(wide)
+    return FloorContext(
+        roadway=roadway, floor=floor, values=values, condition=condition, vehicles=fitting,
+        refused=refused, lanes=lanes, spans=Spans(of=trains(fitting)),
+    )
+
+
+def lane_beside(vehicle: Vehicle, impact_on_axles: float) -> float:
+    """Lane load summed with the axles [kip/ft], over 1 + impact where it has none itself."""
+    if vehicle.combine is not Combine.SUM:
+        return 0.0
+    over = 1.0 if vehicle.lane_impact else 1.0 + impact_on_axles
+    return vehicle.lane_kip_per_ft / over
+
+
+def lane_alone(vehicle: Vehicle) -> bool:
+    """Whether the lane load stands in the place of the axles where it does more."""
+    return vehicle.combine is Combine.GREATER

@@ -1,0 +1,99 @@
+"""The deck under the heaviest wheel of each vehicle, wherever it stands."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from eyebar.bridge.floor_parts import Deck, Timber
+from eyebar.loads.floor_dead import NONE, Pair
+from eyebar.rating.floor_context import FloorContext
+from eyebar.rating.floor_facts import FloorFacts, Met
+from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
+from eyebar.resistance.decks import Strip, deck_strengths, strip_of, tyre
+from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
+from eyebar.terms import Level, Metal, Method
+from eyebar.vehicles import Vehicle
+
+SQUARE_INCHES = 144.0
+WHEELS = 2.0
+"""Wheels on an axle, one at each end; several tyres at one end count as one."""
+
+
+@dataclass(slots=True, kw_only=True)
+class DeckLoads:
+    """The deck. Each vehicle has a strip of its own where its wheel's weight makes its patch."""
+
+    context: FloorContext
+    deck: Deck
+    known: dict[tuple[Method, float], Strip] = field(default_factory=dict)
+
+    def strip(self, method: Method, vehicle: Vehicle) -> Strip:
+        """The strip that carries the heaviest wheel."""
+        wheel = max(vehicle.axles_kip) / WHEELS
+        key = (method, wheel)
+        if key not in self.known:
+            self.known[key] = self.fresh_strip(method, wheel)
+        return self.known[key]
+
+    def fresh_strip(self, method: Method, wheel_kip: float) -> Strip:
+        """The same, worked out anew."""
+        patch = tyre(method, wheel_kip, self.context.values)
+        return strip_of(self.deck, patch, wheel_kip, self.context.values)
+
+    def strengths_for(
+        self, method: Method, level: Level, vehicle: Vehicle
+    ) -> tuple[Strength, ...]:
+        """Strengths of the strip under a vehicle's wheel."""
+        by = floor_rules(
+            method, level, system="stringers", values=self.context.values,
+            condition=self.context.condition,
+        )
+        strip = self.fresh_strip(method, max(vehicle.axles_kip) / WHEELS)
+        return deck_strengths(self.deck, strip, by, self.context.values)
+
+    def shock(self, vehicle: Vehicle, method: Method) -> float:
+        """Impact by its own span."""
+        made_of = self.deck.made_of
+        metal = made_of.metal if made_of is not None and not isinstance(
+            made_of, Timber) else Metal.TIMBER
+        span = self.strip(method, vehicle).span / 12.0
+        return self.context.shock(vehicle, method, metal=metal, loaded_ft=span, span_ft=span)
+
+    def sets(self) -> tuple[str, ...]:
+        """Dead load only adds."""
+        return EVERY_SET[:1]
+
+    def found(self, wish: Wish, vehicle: Vehicle) -> list[Found]:
+        """The factor of one vehicle for one wish."""
+        strength = wish.strength
+        strip = self.strip(wish.asked.method, vehicle)
+        dead = self._dead(strength, strip)
+        live = max(vehicle.axles_kip) / WHEELS / strength.divisor
+        left = strength.capacity - wish.dead[0] * dead.dc - wish.dead[1] * dead.dw
+        factor = np.array([left / (float(wish.times[0]) * live)])
+        return [Found(factor=factor, section=sections(0.0, 1))]
+
+    def _dead(self, strength: Strength, strip: Strip) -> Pair:
+        """Dead load's stress [ksi]: what lies on the strip, on a simple span."""
+        found = NONE
+        for layer in self.context.floor.layers:
+            load = layer.kip_per_ft2 / SQUARE_INCHES * strip.width
+            match strength.effect:
+                case Effect.PLANK_MOMENT:
+                    effect = load * strip.span**2 / 8.0 / strip.moment
+                case Effect.PLANK_SHEAR:
+                    effect = load * strip.span / 2.0 / strip.shear
+                case _:
+                    effect = load * strip.span
+            pair = Pair(dc=0.0, dw=effect) if layer.wearing else Pair(dc=effect, dw=0.0)
+            found = found.plus(pair.times(1.0 / strength.divisor))
+        return found
+
+    def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
+        """What a check meets: one wheel, which is half of its axle."""
+        wheel = max(vehicle.axles_kip) / WHEELS
+        strip = self.strip(method, vehicle)
+        return Met(
+            dead=self._dead(facts.strength, strip), live=wheel / facts.strength.divisor,
+            share=1.0 / WHEELS,
+        )

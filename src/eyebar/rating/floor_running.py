@@ -1,0 +1,210 @@
+"""Stringers that run on over floorbeams, by influence lines: see `loads.continuous` for the error.
+
+Both the greatest and the least dead load are tried, as dead load of other spans relieves. The beam
+is taken as heavy and as stiff all along as in the span that is rated; beside the supports the
+greater of the two shares holds for every axle.
+"""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from eyebar.formula import note
+from eyebar.loads.continuous import (
+    MOMENT,
+    SHEAR,
+    ContinuousBeam,
+    Extremes,
+    lane_extremes,
+    train_extremes,
+)
+from eyebar.loads.floor_dead import Pair
+from eyebar.loads.trains import Floats
+from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
+from eyebar.rating.floor_facts import FloorFacts, Met
+from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
+from eyebar.rating.floor_stringers import INCHES, StringerLoads
+from eyebar.resistance.floor_rules import Effect, Strength
+from eyebar.terms import Level, Method
+from eyebar.vehicles import Vehicle
+
+PARTS = 20
+"""Parts of a span at whose ends it is looked at."""
+
+
+@dataclass(slots=True, kw_only=True)
+class RunningLoads:
+    """A stringer that runs on; what does not depend on that is in `own`."""
+
+    own: StringerLoads
+    run: ContinuousBeam
+    begin_ft: float
+    """Where its span begins on the beam that runs on."""
+    known: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
+
+    @property
+    def context(self) -> FloorContext:
+        """The floor it belongs to."""
+        return self.own.context
+
+    def strengths(self, method: Method, level: Level) -> tuple[Strength, ...]:
+        """Its strengths by a method and level."""
+        return self.own.strengths(method, level)
+
+    def shock(self, vehicle: Vehicle, method: Method) -> float:
+        """Impact by its own span."""
+        return self.own.shock(vehicle, method)
+
+    def sets(self) -> tuple[str, ...]:
+        """Dead load may relieve."""
+        return EVERY_SET
+
+    def likeness(self) -> tuple[object, ...]:
+        """What its ratings depend on, all but its place along the road."""
+        return self.own.likeness()
+
+    @property
+    def base_ft(self) -> float:
+        """Its place along the road."""
+        return self.own.stringer.begin_ft
+
+    def station(self, facts: FloorFacts) -> float:
+        """Where along the road the front axle of the facts stands [ft]."""
+        return self.own.stringer.begin_ft + (facts.front_ft or 0.0)
+
+    def _sections(self, strength: Strength) -> tuple[str, list[float]]:
+        """What is looked at for a strength, and at which sections [ft from its own beginning]."""
+        span = self.own.stringer.span_ft
+        match strength.effect:
+            case Effect.MOMENT:
+                inner = [span * i / PARTS for i in range(1, PARTS)]
+                return MOMENT, [
+                    strength.begin_ft,
+                    *(x for x in inner if strength.begin_ft < x < strength.end_ft),
+                    strength.end_ft,
+                ]
+            case Effect.SHEAR:
+                return SHEAR, [strength.begin_ft, strength.end_ft]
+            case Effect.TIMBER_SHEAR:
+                at = self.own.timber_place(strength)
+                return SHEAR, [at if strength.end == 0 else span - at]
+            case _:
+                return SHEAR, [0.0 if strength.end == 0 else span]
+
+    def found(self, wish: Wish) -> list[Found]:
+        """Factors of the asked vehicles for one wish."""
+        strength = wish.strength
+        effect, places = self._sections(strength)
+        table, lever = self.own.shared(wish)
+        share = table if effect == MOMENT else np.maximum(table, lever)
+        if strength.effect is Effect.TIMBER_SHEAR:
+            share = wish.presence * np.array([
+                self.own.timber_share(one) for one in table / wish.presence
+            ])
+        capacity = strength.capacity * strength.divisor / _scale(effect)
+        return [
+            self._at(wish, (effect, place, sense), share, self._left(wish, capacity, effect, place,
+                                                                     sense=sense))
+            for place in places
+            for sense in ((strength.sense,) if effect == MOMENT else (1, -1))
+        ]
+
+    def _left(
+        self, wish: Wish, capacity: float, effect: str, place: float, *, sense: int
+    ) -> float:
+        dead = self._dead(effect, place, wish.strength)
+        return capacity - sense * (wish.dead[0] * dead.dc + wish.dead[1] * dead.dw)
+
+    def _dead(self, effect: str, section: float, strength: Strength) -> Pair:
+        """Dead load's effect at a section [kip ft or kip]."""
+        stringer, place = self.own.stringer, section
+        if strength.effect is Effect.TIMBER_SHEAR:
+            depth = min(strength.begin_ft, stringer.span_ft / 2.0)
+            place = depth if strength.end == 0 else stringer.span_ft - depth
+        unit = self.run.uniform(
+            effect, self.begin_ft + place, stringer.run_place, [1.0] * len(stringer.run_ft)
+        )
+        return self.own.dead.times(unit)
+
+    def _at(
+        self, wish: Wish, about: tuple[str, float, int], share: Floats, left: float
+    ) -> Found:
+        """Factors at one section, for one effect in one sense."""
+        _, section, sense = about
+        vehicles = self.context.listed(wish.asked.rows.tolist())
+        whole, lane_only, where = [], [], []
+        for one, over in zip(vehicles, wish.over.tolist(), strict=True):
+            train, lane, at = self._acting(one, about)
+            alone = lane_alone(one) and lane > train
+            whole.append(lane if alone else train + (lane / over if _summed(one) else 0.0))
+            lane_only.append(alone)
+            where.append(at)
+        effects = np.array(whole)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            factor = np.where(effects > 0.0, left / (wish.times * share * effects), np.inf)
+        return Found(
+            factor=factor, section=sections(section, len(vehicles)), sense=sense,
+            way=[way for _, way, _ in where], lane_only=lane_only,
+            front=[front - self.begin_ft for front, _, _ in where],
+            spacings=[spacing for _, _, spacing in where],
+        )
+
+    def _acting(
+        self, vehicle: Vehicle, about: tuple[str, float, int]
+    ) -> tuple[float, float, tuple[float, int, tuple[float, ...]]]:
+        """Effects of axles and of the lane load in a sense, both 0 or more; where the axles are."""
+        effect, section, sense = about
+        key = (vehicle.axles_kip, vehicle.spacings_ft, effect, section)
+        place = self.own.stringer.run_place
+        if key not in self.known:
+            self.known[key] = train_extremes(
+                self.run, vehicle, effect=effect, section_ft=self.begin_ft + section, span=place
+            )
+        found, lane = self.known[key], (0.0, 0.0)
+        if vehicle.lane_kip_per_ft and (lane_alone(vehicle) or _summed(vehicle)):
+            points = vehicle.lane_point_kip or (0.0, 0.0)
+            lane = lane_extremes(
+                self.run, kip_per_ft=vehicle.lane_kip_per_ft, effect=effect, span=place,
+                point_kip=points[0] if effect == MOMENT else points[1],
+                section_ft=self.begin_ft + section,
+            )
+        if sense > 0:
+            return found.greatest, lane[0], found.greatest_at
+        return -found.least, -lane[1], found.least_at
+
+    def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
+        """What a check meets."""
+        strength = facts.strength
+        effect = MOMENT if strength.effect is Effect.MOMENT else SHEAR
+        table, lever = self.own.shares(vehicle, facts.lanes)
+        presence = self.context.presence(method, facts.lanes)
+        share = table if effect == MOMENT else max(table, lever)
+        if strength.effect is Effect.TIMBER_SHEAR:
+            share = self.own.timber_share(table)
+        share = presence * share
+        train, lane, _ = self._acting(vehicle, (effect, facts.section_ft, facts.sense))
+        over = 1.0 if vehicle.lane_impact else 1.0 + self.shock(vehicle, method)
+        whole = lane if facts.lane_only else train + (lane / over if _summed(vehicle) else 0.0)
+        scale = _scale(effect) / strength.divisor
+        symbol, unit = ("M", "kip ft") if effect == MOMENT else ("V", "kip")
+        note("section, from the stringer's beginning", "x", facts.section_ft, "ft")
+        note(f"{effect} of the whole vehicle there, by influence line", symbol, whole, unit)
+        dead = self._dead(effect, facts.section_ft, strength).times(facts.sense)
+        return Met(dead=dead.times(scale), live=whole * share * scale, share=share)
+
+
+def _scale(effect: str) -> float:
+    return INCHES if effect == MOMENT else 1.0
+
+
+def _summed(vehicle: Vehicle) -> bool:
+    return lane_beside(vehicle, 0.0) > 0.0
+
+
+def running_loads(own: StringerLoads) -> RunningLoads:
+    """A stringer that runs on, ready to be rated."""
+    stringer = own.stringer
+    return RunningLoads(
+        own=own, run=ContinuousBeam(spans_ft=stringer.run_ft),
+        begin_ft=sum(stringer.run_ft[: stringer.run_place]),
+    )
