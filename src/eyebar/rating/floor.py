@@ -68,6 +68,49 @@ def rated_floor(
             for one in floor.parts]
 
 
+ANY_WHEEL = 10.0
+"""A wheel [kip] under which a deck is looked at when no vehicle is asked for."""
+
+
+def unrated_floor(
+    bridge: Bridge, values: Values, condition: Condition,
+    ways: Sequence[tuple[Method, Level]],
+) -> list[tuple[str, str]]:
+    """(address, reason) of every recorded part of the floor whose strength cannot be found."""
+    floor, roadway = bridge.floor, bridge.roadway
+    if floor is None or roadway is None:
+        return []
+    context = floor_context(roadway, floor, values, condition=condition, vehicles={})
+    found = []
+    for part in floor.parts:
+        reason = part.not_rated or _reason(bridge, context, part, ways)
+        if reason:
+            found.append((part.address, reason))
+    return found
+
+
+def _reason(
+    bridge: Bridge, context: FloorContext, part: FloorPart, ways: Sequence[tuple[Method, Level]]
+) -> str:
+    """Why a part's strength cannot be found; empty where it can."""
+    try:
+        loads = loads_of(bridge, context, part)
+        for method, level in ways:
+            if isinstance(loads, DeckLoads):
+                loads.strengths_under(method, level, ANY_WHEEL)
+            else:
+                loads.strengths(method, level)
+    except (NotMeasured, OutOfRange) as refusal:
+        return _said(part, refusal)
+    return ""
+
+
+def _said(part: FloorPart, refusal: NotMeasured | OutOfRange) -> str:
+    if isinstance(refusal, NotMeasured):
+        return f"{refusal.what} of {part.address} not measured"
+    return f"no strength can be found: {refusal}"
+
+
 def _rated(part: FloorPart, reason: str, ratings: Sequence[PartRating]) -> RatedPart:
     return RatedPart(
         address=part.address, truss=part.truss if isinstance(part, Hanger | Shoe) else None,
@@ -94,10 +137,8 @@ def _part(
             first, ratings = next(iter(alike.items()))
             alike[at] = tuple(_moved(one, at - first) for one in ratings)
         return _rated(part, "", [*alike[at], *refused])
-    except NotMeasured as missing:
-        return _rated(part, f"{missing.what} of {part.address} not measured", ())
-    except OutOfRange as outside:
-        return _rated(part, f"no strength can be found: {outside}", ())
+    except (NotMeasured, OutOfRange) as refusal:
+        return _rated(part, _said(part, refusal), ())
 
 
 

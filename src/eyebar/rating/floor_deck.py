@@ -44,11 +44,17 @@ class DeckLoads:
         self, method: Method, level: Level, vehicle: Vehicle
     ) -> tuple[Strength, ...]:
         """Strengths of the strip under a vehicle's wheel."""
+        return self.strengths_under(method, level, max(vehicle.axles_kip) / WHEELS)
+
+    def strengths_under(
+        self, method: Method, level: Level, wheel_kip: float
+    ) -> tuple[Strength, ...]:
+        """Strengths of the strip under a wheel. Raises NotMeasured, OutOfRange."""
         by = floor_rules(
             method, level, system="stringers", values=self.context.values,
             condition=self.context.condition,
         )
-        strip = self.fresh_strip(method, max(vehicle.axles_kip) / WHEELS)
+        strip = self.fresh_strip(method, wheel_kip)
         return deck_strengths(self.deck, strip, by, self.context.values)
 
     def shock(self, vehicle: Vehicle, method: Method) -> float:
