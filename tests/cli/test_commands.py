@@ -74,9 +74,21 @@ def test_rate_says_the_posting_before_anything_else(library: Library) -> None:
     assert library.asked == [(Path("a.yaml"), None, None)]
 
 
+def test_the_list_of_the_weakest_says_the_posting_first_and_what_each_is_worth(
+    library: Library,
+) -> None:
+    answer = typed("weakest", "a.yaml")
+    assert answer.stdout.splitlines()[0] == "PROVISIONAL WEIGHT LIMIT 6 TONS"
+    assert "If the diagonals were no limit" in answer.stdout
+    assert "stringer 3 and 1 alike" in answer.stdout
+    assert "floor/panel 2/stringer 3" in typed("weakest", "a.yaml", "--open").stdout
+    assert CAUTION in answer.stdout
+
+
 def test_every_line_stays_within_a_hundred_columns(library: Library) -> None:
     for arguments in (
         ("rate", "a.yaml", "--all", "--values"), ("forces", "a.yaml"), ("vehicles",),
+        ("weakest", "a.yaml"), ("weakest", "a.yaml", "--open"),
         ("explain", "a.yaml", "upstream/U2-L4"), ("check", "a.yaml"),
     ):
         answer = typed(*arguments)

@@ -18,6 +18,7 @@ EVERY_COMMAND = {
     "new": ("new", "--form", "Howe", "--panels", "6 at 12 ft", "--depth", "15 ft"),
     "check": ("check", "there/bridges/quillmarsh.yaml"),
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
+    "weakest": ("weakest", "there/bridges/quillmarsh.yaml"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
     "vehicles": ("vehicles",),
     "draw": ("draw", "there/bridges/quillmarsh.yaml"),

@@ -54,6 +54,38 @@ def posting(**changes: Any) -> Document:
     }
 
 
+def if_no_limit(tons: int | None, part: str, check: str) -> Document:
+    """The posting if something were no limit."""
+    return {
+        "closed": False, "single_tons": tons, "combination_tons": tons, "exact_tons": None,
+        "governed_by": {"part": part, "check": check, "vehicle": "Type 3"},
+    }
+
+
+def weakest() -> list[Document]:
+    """Three lines of parts: one alone, two alike, one that limits nothing."""
+    shared = {"vehicle": "Type 3", "method": "load-and-resistance", "level": "legal"}
+    posting_made = if_no_limit(6, "upstream/U2-L4", "head of the eyebar")
+    return [
+        {
+            "parts": ["upstream/U2-L4"], "kind": "diagonal", "safe_tons": 6.7421, "factor": 0.4567,
+            "check": "head of the eyebar", **shared,
+            "without": if_no_limit(8, "floor/panel 1/stringer 3", "bending of the timber"),
+            "without_kind": if_no_limit(9, "upstream/U3-L3", "column"),
+        },
+        {
+            "parts": ["floor/panel 1/stringer 3", "floor/panel 2/stringer 3"], "kind": "stringer",
+            "safe_tons": 8.4, "factor": 0.6, "check": "bending of the timber", **shared,
+            "without": posting_made, "without_kind": posting_made,
+        },
+        {
+            "parts": ["upstream/U4-L4"], "kind": "post", "safe_tons": None, "factor": 1.2,
+            "check": "thrust with bending", **shared,
+            "without": posting_made, "without_kind": posting_made,
+        },
+    ]
+
+
 def rate(**changes: Any) -> Document:
     """A `rate` document with two rated parts and three that are not."""
     return {
@@ -87,6 +119,7 @@ def rate(**changes: Any) -> Document:
                              "upstream/L4/pin")
             ),
         ],
+        "weakest": weakest(),
         "values_used": [
             {
                 "name": "phi.tension.yield", "value": 0.95, "unit": "1", "layer": "shipped",

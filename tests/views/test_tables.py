@@ -15,6 +15,7 @@ from eyebar.views import (
     rating,
     values,
     vehicles,
+    weakest,
     working,
 )
 from eyebar.views.columns import cells, columns
@@ -26,6 +27,7 @@ VIEWS = (
     checking.Checked, forces.ForceRow, forces.ForceTable, not_measured.NotMeasuredRow,
     not_rated.NotRatedRow, posting.Posting,
     rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
+    weakest.WeakRow, weakest.WeakList,
 )
 
 

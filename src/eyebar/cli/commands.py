@@ -183,6 +183,29 @@ def rate(
 
 
 @app.command()
+def weakest(
+    record: Record,
+    *,
+    on: On = None,
+    office: Office = None,
+    opened: Annotated[
+        bool, typer.Option("--open", help="Every part in its own line, not those alike in one.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """List the parts by safe load, and what each is worth."""
+    from eyebar.cli.printing import print_weakest
+    from eyebar.documents import rate_document
+
+    with refusing(as_json=as_json), patience("rating the bridge"):
+        document = rate_document(record, on=on, office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_weakest(document, opened=opened)
+
+
+@app.command()
 def forces(
     record: Record,
     *,

@@ -14,6 +14,7 @@ from eyebar.views.posting import posting
 from eyebar.views.rating import RatingRow, RatingTable
 from eyebar.views.values import ValueRow, value_rows
 from eyebar.views.vehicles import VehicleRow, vehicle_rows
+from eyebar.views.weakest import WeakRow, weak_list
 from eyebar.views.working import working
 
 Document = dict[str, Any]
@@ -65,6 +66,23 @@ def print_rating(document: Document, table: RatingTable, *, few: bool, values: b
     if values:
         typer.echo()
         print_table(ValueRow, value_rows(document))
+    typer.echo()
+    print_cautions(document)
+
+
+def print_weakest(document: Document, *, opened: bool) -> None:
+    """The posting, what is not rated, and all other parts from the weakest on."""
+    print_posting(document)
+    view = weak_list(document)
+    if view.not_rated:
+        typer.echo()
+        print_table(NotRatedRow, view.not_rated)
+    rows = view.opened if opened else view.rows
+    rest = "" if opened else ", those alike in one line (--open shows every part)"
+    typer.echo(f"\nThe rated parts by safe load, weakest first{rest}:\n")
+    print_table(WeakRow, rows)
+    typer.echo()
+    print_list(view.sentences)
     typer.echo()
     print_cautions(document)
 

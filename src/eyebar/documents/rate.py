@@ -16,6 +16,7 @@ from eyebar.documents.opened import (
 from eyebar.office import Values
 from eyebar.rating import BridgeRating, PartRating, Place, RatedPart, rated_bridge
 from eyebar.rating.posting import Posting
+from eyebar.rating.weakest import Weak, weakest
 from eyebar.record import Record
 
 
@@ -42,6 +43,9 @@ def document_of(one: Opened, rating: BridgeRating) -> dict[str, Any]:
             "vehicles": list(one.values.names("posting.vehicles")),
         },
         "parts": [_part(part) for part in rating.parts],
+        "weakest": [
+            _weak(each) for each in weakest(rating, one.rated_vehicles, one.values)
+        ],
         "values_used": _values(one.values, rating.values_used),
         "unconfirmed": list(rating.unconfirmed),
         "cautions": [*first, CAUTION, NOT_ASSUMED_SOUND, *rating.cautions, *posted],
@@ -79,6 +83,23 @@ def _part(part: RatedPart) -> dict[str, Any]:
     if part.provisional:
         head["provisional"] = part.provisional
     return {**head, "ratings": [rating_object(one) for one in part.ratings]}
+
+
+def _weak(weak: Weak) -> dict[str, Any]:
+    by = weak.by
+    return {
+        "parts": list(weak.parts), "kind": str(weak.kind), "safe_tons": weak.safe_tons,
+        "factor": by.factor, "vehicle": by.vehicle.name, "check": by.check,
+        "method": str(by.method), "level": str(by.level),
+        "without": _if_no_limit(weak.without), "without_kind": _if_no_limit(weak.without_kind),
+    }
+
+
+def _if_no_limit(posting: Posting) -> dict[str, Any]:
+    """The posting if something were no limit, as far as it may differ."""
+    whole = posting_object(posting)
+    wanted = ("closed", "single_tons", "combination_tons", "exact_tons", "governed_by")
+    return {key: whole[key] for key in wanted}
 
 
 def rating_object(one: PartRating) -> dict[str, Any]:

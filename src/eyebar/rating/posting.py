@@ -109,6 +109,19 @@ def posting(
     return _with_limits(empty, _limits(loads, values), emergency)
 
 
+def counted(factors: Iterable[Governing], values: Values) -> tuple[Governing, ...]:
+    """The factors that count for the posting: one method and level for each part and vehicle."""
+    return _chosen(factors, _policy(values))
+
+
+def looked_at(factors: Iterable[Governing], values: Values) -> tuple[Governing, ...]:
+    """The factors that a posting looks at, those on which closing is decided too; others change
+    nothing of it."""
+    everything, policy = tuple(factors), _policy(values)
+    found = (*_chosen(everything, policy), *_chosen(everything, policy.deciding()))
+    return tuple(dict.fromkeys(found))
+
+
 def _policy(values: Values) -> _Policy:
     return _Policy(
         method=Method(values.text("posting.method")),

@@ -104,7 +104,7 @@ def rated_bridge(
         for o in bridge.others
     ]
     posted = posting(
-        _governing(parts, vehicles, values),
+        governing(parts, vehicles, values),
         not_rated=[part.address for part in parts if part.not_rated],
         provisional_parts=[part.address for part in parts if part.provisional], values=values,
     )
@@ -286,13 +286,20 @@ def _asked(answer: Answer) -> Asked:
     return Asked(question=answer.question, ways=tuple(ways.values()))
 
 
-def _governing(
+def governing(
     parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], values: Values
 ) -> list[Governing]:
     """What the posting reads: every rating of the vehicles that set it, and of emergency ones."""
     wanted = {
         *values.names("posting.vehicles"), *values.names("posting.emergency vehicles")
     } & set(vehicles)
+    return factors_of(parts, {name: vehicles[name] for name in vehicles if name in wanted})
+
+
+def factors_of(
+    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle]
+) -> list[Governing]:
+    """Every rating of some vehicles by a method that has a rule for the part."""
     return [
         Governing(
             vehicle=vehicles[rating.vehicle], factor=rating.factor, method=rating.method,
@@ -300,7 +307,7 @@ def _governing(
         )
         for part in parts
         for rating in part.ratings
-        if rating.vehicle in wanted and rating.reason != NO_RULE
+        if rating.vehicle in vehicles and rating.reason != NO_RULE
     ]
 
 

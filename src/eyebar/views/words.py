@@ -110,3 +110,51 @@ def answer(rating: Document) -> str:
 def event(one: Document) -> str:
     """A bar that changes its state as the load grows."""
     return f"at {rounding.factor(one['factor'])} times the vehicle {one['bar']} goes {one['goes']}"
+
+
+def plural(kind: str) -> str:
+    """Several of a kind: `stringers`, `hip verticals`, `pins`."""
+    return f"{kind}s"
+
+
+def limits(posting: Document) -> str:
+    """The limits in words: `8 tons`, `10 tons alone and 18 tons in combination`, `no limit`."""
+    single, combination = posting["single_tons"], posting["combination_tons"]
+    if posting["closed"]:
+        return "closed"
+    if posting["closed"] is None:
+        return "owner decides" if posting["governed_by"] else "not rated"
+    if single is None and combination is None:
+        return "no limit"
+    if single == combination:
+        return f"{single} tons"
+    if combination is None:
+        return f"{single} tons for single vehicles"
+    said = [f"{single} tons for single vehicles"] if single is not None else []
+    return " and ".join([*said, f"{combination} tons for combinations"])
+
+
+def limits_short(posting: Document) -> str:
+    """The limits for a narrow column: `8`, or `10 / 18` for single and combination."""
+    single, combination = posting["single_tons"], posting["combination_tons"]
+    if single is None and combination is None:
+        return limits(posting)
+    if single == combination:
+        return str(single)
+    return " / ".join("none" if tons is None else str(tons) for tons in (single, combination))
+
+
+def if_no_limit(what: str, posting: Document) -> str:
+    """`If the stringers were no limit, upstream/U3-L3 (column) would hold it at 8 tons.`"""
+    by = posting["governed_by"]
+    if not by:
+        return f"If {what} were no limit, no other part that is rated would hold it."
+    held = limits(posting)
+    who = f"{by['part']} ({by['check']})"
+    if held == "no limit":
+        return f"If {what} were no limit, no weight limit would be needed; {who} would be next."
+    if held == "closed":
+        return f"If {what} were no limit, {who} would still close the bridge."
+    if held == "owner decides":
+        return f"If {what} were no limit, {who} would still leave the owner to close or to post."
+    return f"If {what} were no limit, {who} would hold it at {held}."
