@@ -7,6 +7,7 @@ import pytest
 from eyebar.bridge.parts import Bridge
 from eyebar.office import office_values
 from eyebar.resistance import Condition, limits
+from eyebar.resistance.seats import push_on_seat
 from eyebar.sections.punching import HoleLines, Punched, RivetHoles
 from eyebar.terms import Kind, Level, Metal, Method
 from tests.bridge.plain import bar_of, bridge, changed, refused, truss_of
@@ -136,19 +137,31 @@ def test_a_bar_pushes_on_the_block_at_its_joint() -> None:
     assert [seat.joint for seat in bar.seats] == ["L0"]
     assert bar_of(found, "U1-L0", "right").seats == ()
     assert bar_of(found, "L0-L1").seats == ()  # an eyebar does not push
-    by = {
-        one.check: one for one in limits(
-            bar, method=Method.ALLOWABLE_STRESS, level=Level.INVENTORY, dead_factor_dc=1.0,
-            values=office_values(), condition=SOUND,
-        )
-    }
-    # By hand: 9 x 20 = 180 kip.
-    assert by["bearing on the block at L0"].force == pytest.approx(-180.0)
-    later = limits(
-        bar, method=Method.LOAD_FACTOR, level=Level.OPERATING, dead_factor_dc=1.3,
-        values=office_values(), condition=SOUND,
+    # By hand: 9 x 20 = 180 kip; cast iron at operating no more than at inventory.
+    for level in (Level.INVENTORY, Level.OPERATING):
+        one = push_on_seat(bar.seats[0], "U1-L0", level, office_values())
+        assert (one.check, one.force) == ("bearing of U1-L0", pytest.approx(-180.0))
+
+
+def test_a_block_with_stress_and_area_is_not_among_the_parts_that_are_not_rated() -> None:
+    assert not [part for part in with_blocks().others if part.kind is Kind.JOINT_BLOCK]
+
+
+def test_a_block_that_was_found_cracked_is_not_rated() -> None:
+    cracked = "  - {date: 2020-05-05, what: crack found, part: left/L0/joint block}\n"
+    found = with_blocks(("decisions: []\n", f"decisions:\n{cracked}"))
+    (block,) = [part for part in found.others if part.kind is Kind.JOINT_BLOCK]
+    assert (block.address, block.not_rated) == (
+        "left/L0/joint block", "declared cracked on 2020-05-05"
     )
-    assert "bearing on the block at L0" not in {one.check for one in later}
+
+
+def test_a_block_that_no_bar_pushes_on_is_not_rated() -> None:
+    found = with_blocks(("joints: [L0, L6], truss", "joints: [L1], truss"))
+    (block,) = [part for part in found.others if part.kind is Kind.JOINT_BLOCK]
+    assert (block.address, block.not_rated) == (
+        "left/L1/joint block", "no bar that can push ends on it"
+    )
 
 
 @pytest.mark.parametrize(
@@ -157,8 +170,6 @@ def test_a_bar_pushes_on_the_block_at_its_joint() -> None:
         ((", bearing: 20 in2", ""), "the area that bars bear on it with is not measured"),
         (("    allowed: {push: 9 ksi, source: shop book of 1888}\n", ""),
          "no allowable stress in push is given for its cast iron; give one with its source"),
-        (("20 in2", "20.0 in2"),
-         "its bearing is rated with the bars that push on it, by allowable stress alone"),
     ],
 )
 def test_a_block_is_among_the_parts_that_are_not_rated(

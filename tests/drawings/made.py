@@ -128,7 +128,10 @@ def posting(governs: str, **changes: Any) -> Document:
         "combination_tons": 9, "exact_tons": 6.7421,
         "emergency": {"single_axle_tons": None, "tandem_tons": None, "gross_tons": None},
         "method": "load-and-resistance", "level": "legal", "vehicles": ["Type 3"],
-        "governed_by": {"part": governs, "check": "yield of the body", "vehicle": "Type 3"},
+        "governed_by": {
+            "part": governs, "check": "yield of the body", "vehicle": "Type 3",
+            "method": "load-and-resistance", "level": "legal",
+        },
         "sign": {
             "designation": "R12-5",
             "legend": "PROVISIONAL WEIGHT LIMIT 6 TONS SINGLE UNIT, 9 TONS COMBINATION",

@@ -47,6 +47,7 @@ def posting(**changes: Any) -> Document:
         "level": "legal",
         "governed_by": {
             "part": "upstream/U2-L4", "check": "head of the eyebar", "vehicle": "Type 3",
+            "method": "load-and-resistance", "level": "legal",
         },
         "sign": {"designation": "R12-1", "legend": "PROVISIONAL WEIGHT LIMIT\n6 TONS"},
         "vehicles": ["Type 3", "SU4"],

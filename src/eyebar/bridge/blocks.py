@@ -1,14 +1,16 @@
-"""Blocks and shoes at joints: which bars push on them, and why they are not rated."""
+"""Blocks and shoes at joints: which bars push on them, and why some are not rated."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from eyebar.addresses import LOOSE
 from eyebar.bridge.parts import Bar, Material, Seat
 from eyebar.record import BOTH_TRUSSES, Record
 from eyebar.record.layout import images_of
 from eyebar.terms import Metal
 
-RATED_WITH_BARS = "its bearing is rated with the bars that push on it, by allowable stress alone"
+NOT_YET = "not rated by this version"
+NO_PUSH = "no bar that can push ends on it"
 
 
 def seats_of(
@@ -41,14 +43,18 @@ def seated(bars: Sequence[Bar], seats: Mapping[str, Seat]) -> tuple[Bar, ...]:
     )
 
 
-def not_rated(seat: Seat) -> str:
-    """Why a block is not rated, or how far it is."""
+def not_rated(seat: Seat, bars: Sequence[Bar]) -> str:
+    """Why the block at a joint of a truss of these bars is not rated; empty where it is."""
     if seat.metal is not Metal.CAST_IRON and seat.metal is not Metal.TIMBER:
-        return ""
+        return NOT_YET
     if seat.allowed is None:
         return (
             f"no allowable stress in push is given for its {seat.metal}; give one with its source"
         )
     if seat.area is None:
         return "the area that bars bear on it with is not measured"
-    return RATED_WITH_BARS
+    pushing = [bar for bar in bars if seat in bar.seats]
+    loose = [bar.name for bar in pushing if bar.name.endswith(LOOSE)]
+    if loose:
+        return f"{loose[0]} bears on it beside its tight pieces: how they share is not known"
+    return "" if pushing else NO_PUSH

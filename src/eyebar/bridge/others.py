@@ -1,6 +1,6 @@
 """Parts that carry traffic and are no bars: pins, hangers, blocks, floor, deck, bearings."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from types import MappingProxyType
 
 from eyebar.bridge.blocks import not_rated
@@ -8,42 +8,41 @@ from eyebar.bridge.parts import OtherPart, Seat, Truss
 from eyebar.record import Decided, DecisionEntry, Record
 from eyebar.terms import Kind
 
-NOT_YET = "not rated by this version"
-
 
 def other_parts(
-    record: Record, trusses: Iterable[Truss], pinned: Mapping[str, frozenset[str]],
+    record: Record, trusses: Sequence[Truss], pinned: Mapping[str, frozenset[str]],
     decisions: Mapping[str, tuple[DecisionEntry, ...]], *,
     seats: Mapping[str, Mapping[str, Seat]], pins: Mapping[str, str],
     rated: Collection[str] = (), floor: Mapping[str, str] = MappingProxyType({}),
 ) -> tuple[OtherPart, ...]:
     """Every part that is no bar, with the reason for which it is not rated.
 
-    `pinned` names the joints of each truss where a bar turns about a pin, `seats` the blocks of
-    each by joint; `decisions` those in force, by address; `pins` has the reason for which a pin is
-    not rated, by address: those that are not there are rated. `rated` are the parts of the floor
-    that are, `floor` has the reason for some of those that are not.
+    Blocks are told here only where something stands against rating them. `pinned` names the joints
+    of each truss where a bar turns about a pin, `seats` the blocks of each by joint; `decisions`
+    those in force, by address; `pins` has the reason for which a pin is not rated, by address:
+    those that are not there are rated. `rated` are the parts of the floor that are, `floor` has the
+    reason for some of those that are not.
     """
     found = [
         *(part for truss in trusses for part in _of_truss(truss, pinned[truss.name])),
-        *_of_floor(record, next(iter(trusses))),
+        *_of_floor(record, trusses[0]),
     ]
     parts = [
         *((*part, pins[part[0]]) for part in found if part[0] in pins),
         *((*part, _of_floor_part(part[0], part[2], floor)) for part in found
           if part[2] is not Kind.PIN and part[0] not in rated),
         *(
-            (f"{truss}/{joint}/{Kind.JOINT_BLOCK}", truss, Kind.JOINT_BLOCK,
-             not_rated(seat) or NOT_YET)
-            for truss, its in seats.items() for joint, seat in its.items()
+            (f"{truss.name}/{joint}/{Kind.JOINT_BLOCK}", truss.name, Kind.JOINT_BLOCK,
+             not_rated(seat, truss.bars))
+            for truss in trusses for joint, seat in seats[truss.name].items()
         ),
     ]
+    told = [(*part[:3], [*_declared(decisions.get(part[0], ())), part[3]]) for part in parts]
     return tuple(
         OtherPart(
-            address=address, truss=truss, kind=kind,
-            not_rated="; ".join([*_declared(decisions.get(address, ())), reason]),
+            address=address, truss=truss, kind=kind, not_rated="; ".join(filter(None, reasons))
         )
-        for address, truss, kind, reason in parts
+        for address, truss, kind, reasons in told if any(reasons)
     )
 
 

@@ -11,6 +11,7 @@ from eyebar.documents.rate import rating_object
 from eyebar.errors import Unknown, nearest
 from eyebar.formula import Block, Entry, Note, Step, plain
 from eyebar.rating import BridgeRating, PartRating, RatedPart, rated_bridge, replayed
+from eyebar.rating.rated import NO_RULE
 from eyebar.record import Record
 from eyebar.terms import Level, Method
 
@@ -69,20 +70,32 @@ def _rating(
     the vehicles that set it."""
     vehicle, method, level = asked
     everything = list(part.ratings)
-    setting = everything
     if asked == (None, None, None):
-        method, level = rating.posting.method, rating.posting.level
-        setting = [one for one in everything if one.vehicle in vehicles] or everything
-    fitting = [
-        one for one in setting
-        if vehicle in {None, one.vehicle} and method in {None, one.method}
-        and level in {None, one.level}
-    ] or (setting if asked == (None, None, None) else [])
+        fitting = _as_posted(rating, part, vehicles)
+    else:
+        fitting = [
+            one for one in everything
+            if vehicle in {None, one.vehicle} and method in {None, one.method}
+            and level in {None, one.level}
+        ]
     if not fitting:
         words = ", ".join(str(word) for word in asked if word is not None)
         near = nearest(vehicle, {one.vehicle for one in part.ratings}) if vehicle else ""
         raise Unknown("rating", words, near=near, where=part.address)
     return min(fitting, key=lambda one: float("inf") if one.factor is None else one.factor)
+
+
+def _as_posted(
+    rating: BridgeRating, part: RatedPart, vehicles: Sequence[str]
+) -> list[PartRating]:
+    """The ratings by the posting's method and level for the vehicles that set it; where its method
+    has no rule for the part, all that have one."""
+    setting = [one for one in part.ratings if one.vehicle in vehicles] or list(part.ratings)
+    ruled = [one for one in setting if one.reason != NO_RULE]
+    posted = (rating.posting.method, rating.posting.level)
+    return [one for one in ruled if (one.method, one.level) == posted] or [
+        one for one in ruled if one.level is Level.OPERATING
+    ] or ruled or setting
 
 
 def entry_object(entry: Entry) -> dict[str, Any]:

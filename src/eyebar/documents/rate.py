@@ -71,7 +71,10 @@ def posting_object(posting: Posting) -> dict[str, Any]:
         "exact_tons": posting.exact_tons,
         "method": str(posting.method),
         "level": str(posting.level),
-        "governed_by": by and {"part": by.part, "check": by.check, "vehicle": by.vehicle.name},
+        "governed_by": by and {
+            "part": by.part, "check": by.check, "vehicle": by.vehicle.name,
+            "method": str(by.method), "level": str(by.level),
+        },
         "sign": sign and {"designation": sign.designation, "legend": sign.legend},
     }
 

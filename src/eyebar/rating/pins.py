@@ -197,9 +197,8 @@ def pin_parts(
     ]
 
 
-def unrated_pins(truss: Truss, unknown: Sequence[str]) -> list[RatedPart]:
+def unrated_pins(truss: Truss, reason: str) -> list[RatedPart]:
     """The pins of a truss whose dead load is not known."""
-    reason = f"dead load not known: {'; '.join(unknown)}"
     return [
         RatedPart(
             address=pin.address, truss=truss.name, kind=Kind.PIN, pin=pin, not_rated=reason

@@ -1,7 +1,8 @@
 """The rating of a whole bridge on a date."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from eyebar.analysis.loaded import LoadedTruss, dead_forces, loaded_truss, same_truss
 from eyebar.analysis.model import Floats
@@ -21,6 +22,7 @@ from eyebar.loads import (
 )
 from eyebar.office import Values
 from eyebar.rating.asked import methods_of
+from eyebar.rating.blocks import METHODS, block_parts, block_strengths, no_rule, unrated_blocks
 from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, Sweeps, families_of
 from eyebar.rating.floor import rated_floor
@@ -29,7 +31,7 @@ from eyebar.rating.pins import SAID, Asked, PinTable, Way, pin_parts, unrated_pi
 from eyebar.rating.posting import Governing, posting
 from eyebar.rating.rated import NO_RULE, BridgeRating, PartRating, RatedPart
 from eyebar.rating.stiffness import stiffness_areas
-from eyebar.rating.strengths import StrengthTable
+from eyebar.rating.strengths import Strengths, StrengthTable
 from eyebar.resistance import Condition
 from eyebar.terms import Combine, Metal, Method
 from eyebar.vehicles import Vehicle
@@ -63,15 +65,17 @@ def rated_bridge(
     if bridge.roadway is not None:
         cautions += filter(None, [lanes(bridge.road, values).caution])
     pin_table = PinTable(values=values, condition=condition)
+    stopped = frozenset(other.address for other in bridge.others)
     parts: list[RatedPart] = []
     known: list[list[State]] = []
     for truss in bridge.trusses:
         ratings: list[list[PartRating]] = [[] for _ in truss.bars]
-        pins: list[RatedPart] = []
+        more: list[RatedPart] = []
         if bridge.unknown_loads:
             # Without the floor's weight no force is known: nothing is looked for.
             table.not_rated.update({bar.address: bar.not_rated for bar in truss.bars})
-            pins = unrated_pins(truss, bridge.unknown_loads)
+            reason = f"dead load not known: {'; '.join(bridge.unknown_loads)}"
+            more = [*unrated_pins(truss, reason), *unrated_blocks(truss, stopped, reason)]
         else:
             loaded, assumed = loaded_states(bridge, truss)
             cautions += assumed
@@ -80,8 +84,9 @@ def rated_bridge(
             ratings = its.all(vehicles)
             if truss.pins:
                 refused = [row[0] for row in its.refused]
-                pins = pin_parts(bridge, truss, (its.asked, refused), pin_table)
+                more += pin_parts(bridge, truss, (its.asked, refused), pin_table)
                 cautions.append(SAID)
+            more += its.blocks(stopped)
         parts += [
             RatedPart(
                 address=bar.address, truss=truss.name, kind=bar.kind, bar=bar,
@@ -97,7 +102,7 @@ def rated_bridge(
             )
             for bar in truss.broken
         ]
-        parts += pins
+        parts += more
     parts += rated_floor(bridge, values, vehicles, condition)
     parts += [
         RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
@@ -144,6 +149,13 @@ def _states(loaded: Mapping[str, LoadedTruss], known: list[list[State]]) -> list
     return states
 
 
+class By(NamedTuple):
+    """What a question is answered by: the lookup, and the limits for a factor on DC."""
+
+    lookup: Lookup
+    strengths: Callable[[Question, float], Strengths]
+
+
 class _TrussRating:
     """Rates the bars of one truss; `all` answers with the ratings of each bar."""
 
@@ -167,6 +179,7 @@ class _TrussRating:
             for method in Method
         }
         self.dead: Floats = dead_forces(states[0].loaded, *DEAD_ALONE)
+        self.questions: list[tuple[Question, tuple[Family, ...]]] = []
         self.asked: tuple[Asked, ...] = ()
         self.refused: list[list[PartRating]] = []
 
@@ -181,7 +194,6 @@ class _TrussRating:
                 for method in methods_of(vehicle)
                 for pair in self.pairs[method]
             )
-        answers: list[Answer] = []
         refused: dict[str, str] = {}
         for name, vehicle in vehicles.items():
             try:
@@ -189,10 +201,11 @@ class _TrussRating:
             except OutOfRange as wide:
                 refused[name] = str(wide)
                 continue
-            answers += [
-                self._answer(question, families[name])
-                for question in self._questions(vehicle, across)
+            self.questions += [
+                (question, families[name]) for question in self._questions(vehicle, across)
             ]
+        by = By(self.lookup, self._strengths)
+        answers = [self._answer(*question, by) for question in self.questions]
         self.refused = self._refused(vehicles, refused)
         self.asked = tuple(map(_asked, answers))
         rows = [*entries(answers, self.dead), *self.refused]
@@ -210,6 +223,27 @@ class _TrussRating:
             reason=NO_RULE, dead=rating.dead, live_factor=rating.live_factor, share=rating.share,
             lanes=rating.lanes,
         )
+
+    def blocks(self, stopped: frozenset[str]) -> list[RatedPart]:
+        """The blocks at the joints with their ratings, all but those that are `stopped`."""
+        both = block_strengths(self.truss, self.values, stopped)
+        rows = []
+        for one in both:
+            by = By(replace(self.lookup, bars=one.bars(), shocks={}, by_lengths={}), one.of)
+            rows.append(entries(
+                [self._answer(question, families, by) for question, families in self.questions
+                 if question.method in METHODS],
+                self.dead,
+            ))
+        everywhere = [
+            *(no_rule(one) for one, _ in self.questions if one.method not in METHODS),
+            *(row[0] for row in self.refused),
+        ]
+        return block_parts(both, rows, everywhere) if both else []
+
+    def _strengths(self, question: Question, dead_factor_dc: float) -> Strengths:
+        """Limits of the bars themselves."""
+        return self.table.of(self.truss.bars, question.method, question.level, dead_factor_dc)
 
     def _questions(self, vehicle: Vehicle, across: Shares) -> list[Question]:
         return [
@@ -250,20 +284,18 @@ class _TrussRating:
             surface=self.bridge.road.surface, values=self.values,
         )
 
-    def _answer(self, question: Question, families: Sequence[Family]) -> Answer:
+    def _answer(self, question: Question, families: Sequence[Family], by: By) -> Answer:
         """All candidates of a question, and the least for each bar."""
         candidates: list[Candidate] = []
         scales: list[float] = []
         pulls: list[str] = []
         for state in self.states:
             for pair in self.pairs[question.method]:
-                strengths = self.table.of(
-                    self.truss.bars, question.method, question.level, pair[0]
-                )
+                strengths = by.strengths(question, pair[0])
                 for family in families:
                     scale = state.sweeps.scale(family)
                     for swept in state.sweeps.of(family, pair):
-                        found = self.lookup.candidates(
+                        found = by.lookup.candidates(
                             state.sweeps, swept, strengths, question, scale=scale
                         )
                         candidates += found

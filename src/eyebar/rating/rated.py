@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from eyebar.bridge.floor_parts import FloorPart
-from eyebar.bridge.parts import Bar, Bridge, Pin
+from eyebar.bridge.parts import Bar, Bridge, Pin, Seat
 from eyebar.rating.floor_facts import FloorFacts
 from eyebar.rating.posting import Posting
 from eyebar.resistance import Limit
@@ -105,6 +105,8 @@ class PartRating:
     """Of a pin, on which several forces act together: then `dead`, `live` and `limit_kip` are None,
     and `capacity` is the ratio 1."""
     floor: FloorFacts | None = None
+    of_bar: str = ""
+    """Of a block: the bar whose push on it is meant."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,6 +123,7 @@ class RatedPart:
     provisional: str = ""
     """Why the ratings, as long as this stands, let the posting be no more than provisional."""
     floor: FloorPart | None = None
+    seat: Seat | None = None
 
     @property
     def readings(self) -> tuple[str, ...]:

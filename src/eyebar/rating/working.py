@@ -1,11 +1,12 @@
 """The working of one rating, made again on demand by the formulas that made the result."""
 
 from eyebar.bridge.floor_parts import FloorPart
-from eyebar.bridge.parts import Bridge, Truss
+from eyebar.bridge.parts import Bar, Bridge, Truss
 from eyebar.errors import Unknown
 from eyebar.formula import note, recording
 from eyebar.loads import lane_cases, live_factor, shares, worst_case
 from eyebar.office import Values
+from eyebar.rating.blocks import bearing_bar
 from eyebar.rating.floor_again import floor_replay
 from eyebar.rating.formulas import (
     multiple_at_limit,
@@ -18,6 +19,7 @@ from eyebar.rating.pin_working import pin_replayed
 from eyebar.rating.rated import PartRating, RatedPart
 from eyebar.rating.replay import Replay
 from eyebar.resistance import Condition, limits
+from eyebar.resistance.seats import push_on_seat
 from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
 
@@ -30,7 +32,7 @@ def replayed(
     Calls the strength, the shares, the impact and the factor again under a recorder. Raises Unknown
     where the part is not rated.
     """
-    bar = part.bar
+    bar = part.bar if part.seat is None else _on_block(bridge, part, rating)
     if part.pin is not None and not part.not_rated:
         return pin_replayed(bridge, part, rating, vehicle=vehicle, values=values)
     if part.floor is not None and not part.not_rated:
@@ -38,7 +40,7 @@ def replayed(
     if bar is None or part.not_rated:
         raise Unknown("working of", part.address, where=f"the rating: {part.not_rated}")
     with recording() as steps:
-        limit = _limit(bridge, part, rating, values)
+        limit = _limit(bridge, part, rating, bar, values)
         across = shares(bridge.road, part.truss or "", vehicle, values)
         case = worst_case(lane_cases(across, rating.method, values))
         note("share with multiple presence", "s", case.total, "1")
@@ -92,14 +94,25 @@ def _truss(bridge: Bridge, part: RatedPart) -> Truss:
     return next(truss for truss in bridge.trusses if truss.name == part.truss)
 
 
+def _on_block(bridge: Bridge, part: RatedPart, rating: PartRating) -> Bar | None:
+    """The bar whose push on a block was meant, or any that pushes there where none was."""
+    assert part.seat is not None, "a block's ratings come with it"
+    pushing = {bar.name: bar for bar in _truss(bridge, part).bars if part.seat in bar.seats}
+    bar = pushing.get(rating.of_bar, next(iter(pushing.values()), None))
+    return None if bar is None else bearing_bar(bar, part.seat)
+
+
 def _limit(
-    bridge: Bridge, part: RatedPart, rating: PartRating, values: Values
+    bridge: Bridge, part: RatedPart, rating: PartRating, bar: Bar, values: Values
 ) -> tuple[float | None, float | None]:
     """Force and capacity of the check that governed, worked out again."""
-    if rating.limit is None or part.bar is None:
+    if rating.limit is None:
         return None, None
+    if part.seat is not None:
+        on_seat = push_on_seat(part.seat, bar.name, rating.limit.level, values)
+        return on_seat.force, on_seat.capacity
     found = limits(
-        part.bar, method=rating.limit.method, level=rating.limit.level,
+        bar, method=rating.limit.method, level=rating.limit.level,
         dead_factor_dc=rating.dead_factors[0], values=values,
         condition=Condition(
             superstructure_condition=bridge.superstructure_condition,

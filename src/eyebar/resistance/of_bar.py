@@ -12,7 +12,6 @@ from eyebar.resistance.limit import Condition, Limit
 from eyebar.resistance.pull import pulls
 from eyebar.resistance.push import pushes
 from eyebar.resistance.rules import Rules, rules
-from eyebar.resistance.seats import pushes_on_seats
 from eyebar.terms import Level, Metal, Method
 
 RATED_METALS = (Metal.WROUGHT_IRON, Metal.STEEL)
@@ -67,10 +66,7 @@ def _in_push(
             remarks=found.remarks + one.remarks,
         )
         for one in (
-            *(
-                pushes(bar, found, values, dead_factor_dc) if bar.material.metal in RATED_METALS
-                else pushes_by_given_stress(bar, found, values)
-            ),
-            *pushes_on_seats(bar, found, values),
+            pushes(bar, found, values, dead_factor_dc) if bar.material.metal in RATED_METALS
+            else pushes_by_given_stress(bar, found, values)
         )
     )

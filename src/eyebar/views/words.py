@@ -49,7 +49,7 @@ def governed(posting: Document) -> str:
         return "No part is rated, so nothing governs."
     return (
         f"Governed by {by['part']}: {by['check']}, under {by['vehicle']} "
-        f"({standing(posting['method'], posting['level'])})."
+        f"({standing(by['method'], by['level'])})."
     )
 
 
