@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from eyebar.addresses import LOOSE
 from eyebar.bridge.forms import LaidBar
+from eyebar.bridge.joints_left import pin_plates_left, splice_left
 from eyebar.bridge.left import Left, left_of
 from eyebar.bridge.lengths import Held
 from eyebar.bridge.members import Member
@@ -63,20 +64,22 @@ def made(
         else state.pull.pull.number,
         not_rated="; ".join(
             (*_reasons(state, held if pushes(said) else None, material),
-             *_not_read(left_open(entry), left.readings))
+             *_not_read(left_open(entry), left.readings),
+             *("length of its jaws not measured",) * said.details.jaw_open)
         ),
         readings=left.readings,
     )
-    parted = _parted(_detailed(whole, said, entry), state)
+    parted = _parted(_detailed(whole, said, entry, state), state)
     return replace(parted, rules=(*rules, *parted.rules), sizes_read=left.sizes_read)
 
 
-def _detailed(bar: Bar, said: Member, entry: SectionEntry) -> Bar:
-    """The bar with how it is riveted, joined and held about its pins."""
+def _detailed(bar: Bar, said: Member, entry: SectionEntry, state: PartState) -> Bar:
+    """The bar with how it is riveted, joined and held about its pins, as that is left."""
     details = said.details
+    joined = splice(details.splice) if said.kind in CHORD_KINDS and _spliced(said) else None
     return replace(
-        bar, pin_plates=pin_plates(details.pin_plates), jaw=size(details.jaw),
-        splice=splice(details.splice) if said.kind in CHORD_KINDS and _spliced(said) else None,
+        bar, pin_plates=pin_plates_left(pin_plates(details.pin_plates), state.readings),
+        jaw=size(details.jaw), splice=splice_left(joined, state.readings),
         holes=rivet_holes(details.rivet_holes),
         lacing_rivet=None if entry.lacing is None else size(entry.lacing.rivet),
         other_pin_offset=size(details.other_pin_offset),

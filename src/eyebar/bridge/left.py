@@ -14,11 +14,12 @@ from eyebar.addresses import joint_of_place
 from eyebar.bridge.pieces import piece_count
 from eyebar.bridge.timeline import Findings
 from eyebar.record import ReadingEntry, What
+from eyebar.record.words import OF_JOINTS
 from eyebar.sections.attached import parted, plates_on
 from eyebar.sections.corroded import HEAD_PLACES, corroded
 from eyebar.sections.shapes import Angles, Eyebar, Eyebars, FlangedSegments, Section
 
-NOT_SIZES = (What.BOW, What.KINK, What.PACK_RUST, What.GAP, What.CRACK, What.PULL)
+NOT_SIZES = (What.BOW, What.KINK, What.PACK_RUST, What.GAP, What.CRACK, What.PULL, *OF_JOINTS)
 CROOKED = (What.BOW, What.KINK, What.PACK_RUST)
 """What makes a bar crooked."""
 OF_NO_PIECE = ("cover plate", "bottom plate", "lacing", "batten")

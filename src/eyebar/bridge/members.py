@@ -1,6 +1,7 @@
 """What a record says of each bar of a truss: its group's words, overrides laid over them."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
+from typing import Any
 
 from eyebar.record import (
     EndFixing,
@@ -23,6 +24,8 @@ class Details:
     splice: SpliceEntry | None = None
     pin_plates: PinPlateSizes | None = None
     jaw: Quantity | None = None
+    jaw_open: bool = False
+    """True where the record says that the jaw was not measured."""
     rivet_holes: RivetHolesEntry | None = None
     other_pin_offset: Quantity | None = None
     side_offset: Quantity | None = None
@@ -83,13 +86,17 @@ def member(record: Record, truss: str, bar: str, group: str) -> Member:
 
 def _details(*entries: MemberGroup | OverrideEntry) -> Details:
     """Of each detail what the first entry says that says anything of it."""
-    said = {
-        one.name: next(
-            (value for entry in entries if (value := getattr(entry, one.name)) is not None), None
-        )
-        for one in fields(Details)
-    }
-    return Details(**said)
+    def first(name: str) -> Any:
+        found = (getattr(entry, name) for entry in entries)
+        return next((one for one in found if one is not None), None)
+
+    jaws = [entry.jaw for entry in entries if "jaw" in entry.model_fields_set][:1]
+    return Details(
+        splice=first("splice"), pin_plates=first("pin_plates"), rivet_holes=first("rivet_holes"),
+        jaw=next(iter(jaws), None), jaw_open=None in jaws,
+        other_pin_offset=first("other_pin_offset"), side_offset=first("side_offset"),
+        welded=first("welded"),
+    )
 
 
 def _with_images(

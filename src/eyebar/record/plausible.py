@@ -7,11 +7,20 @@ from eyebar.addresses import PLACES_AT_JOINT
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.doubt import in_doubt
 from eyebar.record.findings import DecisionEntry, ReadingEntry
+from eyebar.record.joint_sizes import joint_sizes
 from eyebar.record.known import Known
 from eyebar.record.sections import SectionEntry
-from eyebar.record.sizes import MAY_GROW, ON_ANY_BAR, pieces_of, plates_on, sizes_of, tied_together
+from eyebar.record.sizes import (
+    MAY_GROW,
+    ON_ANY_BAR,
+    Sizes,
+    pieces_of,
+    plates_on,
+    sizes_of,
+    tied_together,
+)
 from eyebar.record.tree import Path
-from eyebar.record.words import Decided, What
+from eyebar.record.words import OF_JOINTS, Decided, What
 from eyebar.terms import Kind
 
 _OF_BEAMS = (
@@ -31,6 +40,12 @@ ON_OTHERS = {
     Kind.DECK: (What.DECK_THICKNESS, What.SURFACING_THICKNESS),
 }
 """What may be read on a part that is not a bar."""
+
+WIDTH_ABOUT = {
+    What.HOLE: What.HEAD, What.CLEVIS_HOLE: What.CLEVIS_WIDTH,
+    What.PIN_PLATE_HOLE: What.PIN_PLATE_WIDTH,
+}
+"""Holes, and the width of what is about each."""
 
 NEEDS = {Decided.PULL_ACCEPTED: ("pull",)}
 """What a decision must say besides."""
@@ -95,6 +110,9 @@ def _reading(
     if reading.part.bar is None:
         yield from _other_part(known, path, reading)
         return
+    if reading.what in OF_JOINTS:
+        yield from _of_joint(known, path, reading)
+        return
     section = known.section_on(reading.part, day)
     if section is None or in_doubt(known.record, *path[:2], "date"):
         return
@@ -109,7 +127,23 @@ def _reading(
                           cure=did_you_mean(reading.what, (*sizes, *ON_ANY_BAR)))
         return
     yield from _which_plate(known, path, reading, section)
-    yield from _against_built(known, path, reading, section)
+    yield from _against_built(known, path, reading, sizes, _what_at(section, reading))
+
+
+def _of_joint(known: Known, path: Path, reading: ReadingEntry) -> Iterator[Fault]:
+    """A reading of pin plates or of a splice, which the record must have."""
+    sizes = joint_sizes(known, reading.part)
+    if sizes is None:
+        return
+    if reading.what not in sizes:
+        block = "splice" if reading.what.startswith("splice") else "pin plates"
+        yield known.fault((*path, "what"), "is of something that the record does not have there",
+                          got=reading.what, cure=f"write '{block}' into the bar's group first")
+        return
+    if reading.piece is not None:
+        yield known.fault((*path, "piece"), "tells nothing here: the least that was read holds for"
+                          " all", got=reading.piece, cure="leave it out")
+    yield from _against_built(known, path, reading, sizes, reading.what)
 
 
 def _which_plate(
@@ -147,11 +181,9 @@ def _what_at(section: SectionEntry, reading: ReadingEntry) -> What:
 
 
 def _against_built(
-    known: Known, path: Path, reading: ReadingEntry, section: SectionEntry
+    known: Known, path: Path, reading: ReadingEntry, sizes: Sizes, what: What
 ) -> Iterator[Fault]:
     """Metal does not grow and holes do not shrink, by more than the reading may be out."""
-    sizes = sizes_of(section, piece=reading.piece or 1)
-    what = _what_at(section, reading)
     built = sizes.get(what)
     if built is None:
         return
@@ -161,11 +193,11 @@ def _against_built(
             (*path, "value"), f"is more than the {what} as built, '{built}'",
             got=reading.value, cure="look at the gauge; or correct the section as built",
         )
-    if reading.what in (What.HOLE, What.CLEVIS_HOLE):
+    if reading.what in WIDTH_ABOUT:
         if reading.value.exact + doubt < built.exact:
             yield known.fault((*path, "value"), f"is less than the hole as built, '{built}'",
                               got=reading.value, cure="holes wear wider; look at the gauge")
-        head = sizes.get(What.HEAD if reading.what is What.HOLE else What.CLEVIS_WIDTH)
+        head = sizes.get(WIDTH_ABOUT[reading.what])
         if head is not None and reading.value.exact >= head.exact:
             yield known.fault((*path, "value"), f"is a hole no narrower than its head of '{head}'",
                               got=reading.value, cure="measure the hole, and the head across it")

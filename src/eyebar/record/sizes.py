@@ -14,7 +14,7 @@ Sizes = Mapping[What, Quantity | None]
 
 ON_ANY_BAR = (What.BOW, What.KINK, What.GAP, What.CRACK, What.PULL)
 """What may be read on a bar of any section."""
-MAY_GROW = (What.HOLE, What.CLEVIS_HOLE, What.PACK_RUST, *ON_ANY_BAR)
+MAY_GROW = (What.HOLE, What.CLEVIS_HOLE, What.PIN_PLATE_HOLE, What.PACK_RUST, *ON_ANY_BAR)
 """What wear and rust make greater; every other size can only shrink."""
 NAMELESS = ("bar", "plate", "size", "holes")
 """Keys that add nothing to the name of what they stand in."""

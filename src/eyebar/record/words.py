@@ -87,6 +87,12 @@ class What(StrEnum):
     LACING_WIDTH = "lacing width"
     LACING_THICKNESS = "lacing thickness"
     BATTEN_THICKNESS = "batten thickness"
+    PIN_PLATE_WIDTH = "pin plate width"
+    PIN_PLATE_THICKNESS = "pin plate thickness"
+    PIN_PLATE_HOLE = "pin plate hole"
+    PIN_PLATE_BEYOND_HOLE = "pin plate beyond hole"
+    SPLICE_PLATE_WIDTH = "splice plate width"
+    SPLICE_PLATE_THICKNESS = "splice plate thickness"
     BOW = "bow"
     KINK = "kink"
     PACK_RUST = "pack rust"
@@ -103,6 +109,12 @@ class What(StrEnum):
             return Dimension.AREA
         return Dimension.FORCE if self is What.PULL else Dimension.LENGTH
 
+
+OF_JOINTS = (
+    What.PIN_PLATE_WIDTH, What.PIN_PLATE_THICKNESS, What.PIN_PLATE_HOLE,
+    What.PIN_PLATE_BEYOND_HOLE, What.SPLICE_PLATE_WIDTH, What.SPLICE_PLATE_THICKNESS,
+)
+"""What is read where built members end or are joined, and is no size of their section."""
 
 WHAT_CURES = {
     "loss": "write what is left, as in 'what: thickness, value: 5/16 in'",
