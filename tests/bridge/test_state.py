@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from eyebar.bridge.parts import Bar, Bridge
 from eyebar.errors import OutOfRange
+from eyebar.loads.dead import joint_loads
 from eyebar.sections.properties import area, properties
 from eyebar.sections.shapes import Channels, Eyebars, Rods
 from tests.bridge.plain import (
@@ -177,6 +178,35 @@ def test_a_broken_piece_leaves_the_others_to_carry_it_all() -> None:
     # By hand: 3 bars of 2 in x 1/2 in = 3 in2 left, for strength and for stiffness.
     assert (area(bar.left), area(bar.as_built)) == (3.0, 3.0)
     assert said(found, "piece 2 of 4 declared broken")
+
+
+@pytest.mark.parametrize(
+    "decision",
+    [
+        "what: broken, part: left/U1-L2, pieces: [2]",
+        "what: loose, part: left/U1-L2, pieces: [1, 4]",
+        "what: loose, part: left/U1-L2, pieces: [1, 4], gap: 1/8 in",
+        "what: broken, part: left/U1-L2",
+        "what: loose, part: left/U1-L2",
+    ],
+)
+def test_what_is_broken_or_loose_still_hangs_there_and_weighs(decision: str) -> None:
+    # Law: a set weighs what it weighs, whichever of its pieces work.
+    whole, found = bridge(), bridge(decided(f"date: 2021-03-03, {decision}"))
+    assert joint_loads(truss_of(found), ()) == {
+        joint: pytest.approx(load) for joint, load in joint_loads(truss_of(whole), ()).items()
+    }
+
+
+def test_pieces_that_broke_and_others_that_are_loose_weigh_as_well() -> None:
+    found = bridge(decided(
+        "date: 2021-03-03, what: broken, part: left/U1-L2, pieces: [2]",
+        "date: 2021-03-03, what: loose, part: left/U1-L2, pieces: [1, 3, 4], gap: 1/8 in",
+    ))
+    bar = bar_of(found, "U1-L2")
+    assert bar.hanging is not None
+    # By hand: four bars of 2 in x 1/2 in, 1 in2 each, one of them broken.
+    assert (area(bar.as_built), area(bar.hanging)) == (3.0, 1.0)
 
 
 def test_a_broken_bar_that_was_mended_is_back() -> None:

@@ -7,7 +7,7 @@ from eyebar.loads.dead import dead_sets, factored, joint_loads, panel_lengths_ft
 from eyebar.office import office_values, shipped_values
 from eyebar.sections.shapes import Plate, Plates
 from eyebar.terms import Method
-from tests.loads.made import bar, truss, weight
+from tests.loads.made import bar, section, truss, weight
 
 STATIONS = {"L0": 0.0, "L1": 10.0, "L2": 30.0}
 # 0.25 lb/in3 x 4 in2 x 100 in = 100 lb; 0.25 x 2 x 200 = 100 lb.
@@ -50,6 +50,13 @@ def test_every_pound_of_the_bridge_arrives_at_a_joint() -> None:
     ]
     loads = joint_loads(TRUSS, items)
     assert sum(dc + dw for dc, dw in loads.values()) == pytest.approx(9.8)
+
+
+def test_pieces_that_hang_beside_a_bar_weigh_at_its_ends() -> None:
+    # By hand: one piece of 2 in2 hangs beside the 4 in2 that work: 0.25 x 2 x 100 / 2 = 25 lb more.
+    beside = truss(replace(LOWER, hanging=section(2.0)), UPPER, stations_ft=STATIONS)
+    loads = joint_loads(beside, ())
+    assert (loads["L0"][0], loads["L1"][0]) == (pytest.approx(0.075), pytest.approx(0.125))
 
 
 def test_a_broken_bar_still_weighs() -> None:

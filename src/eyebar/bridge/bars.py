@@ -207,6 +207,10 @@ def _parted(whole: Bar, state: PartState) -> Made:
             rules.append(f"{whole.address}: {_of(loose, count)} {reason}: it carries nothing")
             if not tight:
                 broken.append(_out(_with(whole, loose), reason))
+    first = bars or broken
+    told = frozenset() if state.loose and state.loose.gap is None and tight else loose
+    if idle := everything - tight - told:
+        first[0] = replace(first[0], hanging=only(whole.as_built, idle))
     return _made(tuple(bars), tuple(broken), rules)
 
 

@@ -146,6 +146,8 @@ class Bar:
     """The chord that the bar is a span of; None: hinged at both ends."""
     seats: tuple[Seat, ...] = ()
     """The blocks that its ends push on."""
+    hanging: Section | None = None
+    """Pieces of its set, as built, that are broken or loose and hang there: weight alone."""
     welded: str = ""
     """What was welded to it later, in words; empty where nothing was."""
 

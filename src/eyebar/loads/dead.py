@@ -10,6 +10,7 @@ from itertools import pairwise
 from types import MappingProxyType
 
 from eyebar.bridge.parts import Bar, Truss, Weight
+from eyebar.bridge.pieces import piece_count
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
@@ -106,7 +107,8 @@ def joint_loads(
     """Joint -> (DC, DW) [kip, down] of one truss, every joint named; frozen.
 
     The bars' own weight is that of their sections as built, or of `areas` (bar -> in2) where it
-    names them, half of it at each end; a bar declared broken still hangs there and weighs. Raises
+    names them, half of it at each end; a bar or a piece of a set that is broken or loose still
+    hangs there and weighs. Raises
     NotMeasured with the bar's address where a size is unknown, OutOfRange where a weight hangs on a
     joint that is not there.
     """
@@ -115,7 +117,7 @@ def joint_loads(
     for bar in (*truss.bars, *truss.broken):
         known = (areas or {}).get(bar.name)
         in2 = _area(bar) if known is None else known
-        half = bar_end_weight(bar.material.density, in2, bar.length)
+        half = bar_end_weight(bar.material.density, in2 + _hanging(bar, in2), bar.length)
         for joint in bar.ends:
             dc[joint] += half
     for weight in weights:
@@ -130,6 +132,16 @@ def _area(bar: Bar) -> float:
         return area(bar.as_built)
     except NotMeasured as missing:
         raise NotMeasured(bar.address, missing.what) from None
+
+
+def _hanging(bar: Bar, in2: float) -> float:
+    """Area of the pieces that hang beside a bar of `in2` and carry nothing [in2]."""
+    if bar.hanging is None:
+        return 0.0
+    try:
+        return area(bar.hanging)
+    except NotMeasured:
+        return in2 * piece_count(bar.hanging) / piece_count(bar.as_built)
 
 
 def _of_one(weight: Weight, truss: Truss) -> list[tuple[str, float]]:
