@@ -20,7 +20,7 @@ OF = {name: "Errors" if name == "error" else name for name in NAMES}
 
 ALSO = {
     "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",), "check": ("rate",),
-    "explain": ("rate",), "error": (),
+    "explain": ("rate",), "history": ("rate",), "error": (),
 }
 """Schema -> schemas whose sections tell of what it has in common with them."""
 

@@ -19,6 +19,7 @@ EVERY_COMMAND = {
     "check": ("check", "there/bridges/quillmarsh.yaml"),
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
     "weakest": ("weakest", "there/bridges/quillmarsh.yaml"),
+    "history": ("history", "there/bridges/quillmarsh.yaml"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
     "vehicles": ("vehicles",),
     "draw": ("draw", "there/bridges/quillmarsh.yaml"),

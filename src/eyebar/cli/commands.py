@@ -305,3 +305,19 @@ def draw(
         sheet = stress_sheet(rate, forces, truss=truss, vehicle=vehicle, leaf=paper)
         file.write_text(sheet.svg, encoding="utf-8", newline="\n")
     print_drawn(rate, sheet.view.truss, file)
+
+
+@app.command()
+def history(
+    record: Record, *, on: On = None, office: Office = None, as_json: AsJson = False
+) -> None:
+    """Say the form of the trusses, and what tells their age."""
+    from eyebar.cli.printing import print_history
+    from eyebar.documents import history_document
+
+    with refusing(as_json=as_json):
+        document = history_document(record, on=on, office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_history(document)

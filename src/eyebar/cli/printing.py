@@ -8,6 +8,7 @@ import typer
 from eyebar.cli.terminal import print_list, print_table, print_text
 from eyebar.views.checking import checked
 from eyebar.views.forces import ForceRow, ForceTable
+from eyebar.views.history import DetailRow, told
 from eyebar.views.not_measured import NotMeasuredRow
 from eyebar.views.not_rated import NotRatedRow
 from eyebar.views.posting import posting
@@ -116,3 +117,15 @@ def print_working(document: Document) -> None:
 def print_cautions(document: Document) -> None:
     """What every answer says about itself."""
     print_list(document["cautions"])
+
+
+def print_history(document: Document) -> None:
+    """The form of each truss, then the age and what tells it."""
+    view = told(document)
+    print_text(view.bridge, *view.forms, view.age)
+    if view.details:
+        typer.echo()
+        print_table(DetailRow, view.details)
+    print_list(view.contradictions)
+    typer.echo()
+    print_list(view.cautions)

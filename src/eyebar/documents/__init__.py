@@ -3,12 +3,13 @@
 from eyebar.documents.check import check_document
 from eyebar.documents.explain import explain_document
 from eyebar.documents.forces import forces_document
+from eyebar.documents.history import history_document
 from eyebar.documents.opened import opened
 from eyebar.documents.rate import rate_document
 from eyebar.documents.schemas import schema
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
-    "check_document", "explain_document", "forces_document", "opened", "rate_document", "schema",
-    "vehicles_document",
+    "check_document", "explain_document", "forces_document", "history_document", "opened",
+    "rate_document", "schema", "vehicles_document",
 ]

@@ -6,7 +6,7 @@ from typing import Any
 
 from eyebar.errors import OutOfRange, Unknown, nearest
 
-NAMES = ("rate", "forces", "vehicles", "check", "explain", "error")
+NAMES = ("rate", "forces", "vehicles", "check", "explain", "history", "error")
 
 
 def schema(name: str) -> dict[str, Any]:
