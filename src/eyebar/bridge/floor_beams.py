@@ -1,5 +1,6 @@
 """Stringers and floorbeams of a record on a date."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -41,12 +42,23 @@ class Panel:
     end_ft: float
 
 
-def panels_of(truss: Truss) -> tuple[Panel, ...]:
-    """The panels of the floor, from end 0."""
+def panels_of(trusses: Sequence[Truss]) -> tuple[Panel, ...]:
+    """The panels of the floor, from end 0, where the middle of the road crosses them."""
+    stations = [[station for _, station in truss.floor_joints] for truss in trusses]
+    middle = [sum(of) / len(of) for of in zip(*stations, strict=False)]
+    names = [joint for joint, _ in trusses[0].floor_joints]
     return tuple(
-        Panel(number=number, joints=(first, last), begin_ft=begin, end_ft=end)
-        for number, ((first, begin), (last, end)) in enumerate(pairwise(truss.floor_joints), 1)
+        Panel(number=number, joints=joints, begin_ft=begin, end_ft=end)
+        for number, (joints, (begin, end)) in enumerate(
+            zip(pairwise(names), pairwise(middle), strict=False), 1
+        )
     )
+
+
+def slant_of(record: Record) -> float:
+    """How much longer a floorbeam of a skew bridge is than its trusses are apart [1]."""
+    skew = record.ends.skew
+    return 1.0 if skew is None else 1.0 / math.cos(math.radians(skew.number))
 
 
 def stringer_places(record: Record, middle_ft: float) -> tuple[Fraction, ...] | str:
@@ -185,6 +197,7 @@ def floorbeams_of(
     """The floorbeams that are recorded, and address -> why one is not."""
     found: list[Floorbeam] = []
     refused: dict[str, str] = {}
+    slant = slant_of(words.record)
     for before, behind in pairwise(panels):
         joint = before.joints[1]
         part = f"floor/{joint}/floorbeam"
@@ -207,13 +220,18 @@ def floorbeams_of(
             address=part, joint=joint, station_ft=before.end_ft,
             before_ft=before.end_ft - before.begin_ft, behind_ft=behind.end_ft - behind.begin_ft,
             span_ft=span_ft, as_built=built, stretches=(), made_of=made_of,
-            unheld=unheld(said, span_ft, places_ft), beam_ends=beam_ends(said),
+            unheld=_along(unheld(said, span_ft, places_ft), slant), slant=slant,
+            beam_ends=beam_ends(said),
             weight_kip_per_ft=_beam_weight(words.record, span_ft),
             stringers_ft=tuple(places_ft), riveted=said.get("ends") is BeamEnd.RIVETED,
             truss_rods=rods, not_rated=declared(words, part),
         )
         found.append(_left(words, one, said))
     return tuple(found), refused
+
+
+def _along(across: float | None, slant: float) -> float | None:
+    return None if across is None else across * slant
 
 
 def _left(words: FloorWords, beam: Floorbeam, said: SaidOfBeam) -> Floorbeam:

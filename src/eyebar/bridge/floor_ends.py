@@ -92,6 +92,7 @@ def _hanger(
         before_ft=panels_ft[0], behind_ft=panels_ft[1], bar=bar, bent=entry.bent,
         inside=size(entry.inside), leg=size(entry.leg),
         pin=size(entry.pin) if entry.pin is not None else None if pin is None else pin.diameter,
+        hole=size(entry.hole), beyond=size(entry.beyond),
         pin_yield=None if pin is None else pin.material.yield_stress,
         off_centre=size(entry.off_centre) or 0.0, apart=size(entry.apart),
         fastening=fastening(entry.rivets, entry.thinner), made_of=metal,

@@ -135,8 +135,8 @@ class Floorbeam:
     """The floorbeam at a panel point, `station_ft` along the road.
 
     `before_ft` and `behind_ft` are the panels on its two sides. It spans from truss to truss,
-    `span_ft`; `overhang_ft` beyond the trusses at either end, under sidewalks. `riveted`: to the
-    posts, so that it has no hangers.
+    `span_ft` square to the road; on a skew bridge it is longer, `slant` times, as it joins the
+    trusses' joints of one name. `riveted`: to the posts, so that it has no hangers.
     """
 
     address: str
@@ -154,7 +154,7 @@ class Floorbeam:
     stringers_ft: tuple[float, ...]
     """Places of the stringers that sit on it; empty where the deck lies on it."""
     riveted: bool = False
-    overhang_ft: float = 0.0
+    slant: float = 1.0
     truss_rods: TrussRods | None = None
     not_rated: str = ""
     readings: tuple[str, ...] = ()
@@ -166,8 +166,9 @@ class Hanger:
 
     `bar` has its section (all legs, plates or bars together) and metal. `bent` marks rods bent over
     the pin: `inside` is the clear width between their legs, `leg` the length of a leg, `pin` the
-    pin's diameter. `off_centre` [in] is how far the beam hangs beside the middle of legs that stand
-    `apart`. Where the beam is riveted to the post, `fastening` is all there is.
+    pin's diameter; plates have a `hole` for it and metal `beyond` that [in]. `off_centre` [in] is
+    how far the beam hangs beside the middle of legs that stand `apart`. Where the beam is riveted
+    to the post, `fastening` is all there is.
     """
 
     address: str
@@ -182,6 +183,8 @@ class Hanger:
     leg: float | None = None
     pin: float | None = None
     pin_yield: float | None = None
+    hole: float | None = None
+    beyond: float | None = None
     off_centre: float = 0.0
     apart: float | None = None
     fastening: Fastening | None = None

@@ -30,7 +30,7 @@ def floor_on(
     names = record.trusses.names
     curb = roadway.curb_ft[names[0]]
     middle = curb + roadway.clear_width_ft / 2.0
-    panels = panels_of(first)
+    panels = panels_of(trusses)
     places = stringer_places(record, middle)
     refused: dict[str, str] = {}
     findings = words.readings.get(DECK, ())

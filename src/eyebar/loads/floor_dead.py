@@ -124,6 +124,18 @@ def floorbeam_points(
     return tuple(PointLoad(place_ft=place, load=found[place]) for place in sorted(found))
 
 
+def heavier(
+    before: Mapping[float, Pair], behind: Mapping[float, Pair]
+) -> Mapping[float, Pair]:
+    """The greater dead load of the stringers of two panels at each place [kip/ft]."""
+    pairs = {
+        place: (before.get(place, NONE), behind.get(place, NONE)) for place in {**before, **behind}
+    }
+    return {
+        place: Pair(dc=max(a.dc, b.dc), dw=max(a.dw, b.dw)) for place, (a, b) in pairs.items()
+    }
+
+
 def spread_points(floor: Floor, beam: Floorbeam, pieces: int = 40) -> tuple[PointLoad, ...]:
     """The layers of a deck that lies on the floorbeam itself, as many small loads."""
     length = (beam.before_ft + beam.behind_ft) / 2.0
@@ -139,10 +151,16 @@ def spread_points(floor: Floor, beam: Floorbeam, pieces: int = 40) -> tuple[Poin
     return tuple(found)
 
 
-def hanger_dead(hanger: Hanger, weights: Sequence[Weight]) -> Pair:
+def hanger_dead(
+    hanger: Hanger, weights: Sequence[Weight], running_ft: float = 0.0
+) -> Pair:
     """What hangs at a joint of the truss's floor: all that its weights bring there but the bracing
-    [kip]."""
-    length = (hanger.before_ft + hanger.behind_ft) / 2.0
+    [kip].
+
+    `running_ft`: the length that stringers which run on bring there, counted where it is more than
+    half of both panels.
+    """
+    length = max((hanger.before_ft + hanger.behind_ft) / 2.0, running_ft)
     found = NONE
     for weight in weights:
         if weight.name == BRACING:

@@ -16,6 +16,8 @@ from eyebar.loads.across import lane_width_ft
 from eyebar.office import Values
 
 ONE_LANE, TWO_LANES = "one lane", "two lanes"
+STANDS = 25
+"""Places across at which lanes that do not fill the road are tried."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,14 +93,14 @@ def mean_spacing(before_gap_ft: float, behind_gap_ft: float) -> float:
 
 
 def share_by_table(
-    row: str, spacing_ft: float, *, lanes: int, gauge_ft: float, values: Values
+    row: str, spacing_ft: float, *, lanes: int, gauge_ft: float, values: Values, widest_ft: float
 ) -> float | None:
     """Part of a wheel line by the deck's row [1]; None where the table is not for it: another
-    gauge, or a spacing beyond its range."""
+    gauge, or a spacing on either side (`widest_ft` the wider) beyond its range."""
     if not row or gauge_ft != values.number("wheel share.gauge"):
         return None
     words = f"wheel share.{row}.{ONE_LANE if lanes == 1 else TWO_LANES}"
-    if spacing_ft > values.number(f"{words}.greatest spacing"):
+    if widest_ft > values.number(f"{words}.greatest spacing"):
         return None
     return table_share(spacing_ft, values.number(words))
 
@@ -142,7 +144,8 @@ def _room(
 ) -> Iterator[list[tuple[float, float]]]:
     """Where the first wheel line of each of several vehicles may stand: (low, high) [ft].
 
-    Lanes that do not fill the road lie against one curb or the other.
+    Lanes that do not fill the road lie side by side anywhere on it: tried at `STANDS` places from
+    curb to curb.
     """
     at_curb, at_line = values.number("clearance.curb"), values.number("clearance.lane line")
     clear, curb = road.clear_ft, road.curb_ft
@@ -152,7 +155,9 @@ def _room(
         return
     width = lane_width_ft(clear, lanes, values)
     shrunk = min(1.0, max(width - gauge_ft, 0.0) / (at_curb + at_line))
-    for start in {curb, curb + clear - lanes * width}:
+    spare = clear - lanes * width
+    stands = STANDS if spare > 0.0 else 1
+    for start in [curb + spare * i / max(stands - 1, 1) for i in range(stands)]:
         row = []
         for lane in range(lanes):
             begin, end = start + lane * width, start + (lane + 1) * width

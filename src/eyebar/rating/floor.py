@@ -160,16 +160,16 @@ def loads_of(bridge: Bridge, context: FloorContext, part: FloorPart) -> AnyLoads
             own = stringer_loads(context, part)
             return running_loads(own) if part.continuous else own
         case Floorbeam():
-            return floorbeam_loads(context, part, _panel_before(context.floor, part.station_ft))
+            return floorbeam_loads(context, part, _panel_before(context.floor, part.joint))
         case Hanger():
+            point = panel_point(
+                context, station_ft=part.station_ft, before_ft=part.before_ft,
+                behind_ft=part.behind_ft, panel_before=_panel_before(context.floor, part.joint),
+            )
             return HangerLoads(
                 context=context, hanger=part, side=TrussSide(context=context, truss=part.truss),
-                point=panel_point(
-                    context, station_ft=part.station_ft, before_ft=part.before_ft,
-                    behind_ft=part.behind_ft,
-                    panel_before=_panel_before(context.floor, part.station_ft),
-                ),
-                dead=hanger_dead(part, bridge.weights[part.truss]),
+                point=point,
+                dead=hanger_dead(part, bridge.weights[part.truss], point.dead_length_ft),
             )
         case Deck():
             return DeckLoads(context=context, deck=part)
@@ -177,10 +177,9 @@ def loads_of(bridge: Bridge, context: FloorContext, part: FloorPart) -> AnyLoads
             return _shoe_loads(bridge, context, part)
 
 
-def _panel_before(floor: Floor, station_ft: float) -> int:
-    """The number of the panel that ends at a station."""
-    ending = {one.panel for one in floor.stringers if abs(one.end_ft - station_ft) < 1e-6}
-    return min(ending, default=0)
+def _panel_before(floor: Floor, joint: str) -> int:
+    """The number of the panel that ends at a joint."""
+    return min((one.panel for one in floor.stringers if one.ends[1] == joint), default=0)
 
 
 def _shoe_loads(bridge: Bridge, context: FloorContext, shoe: Shoe) -> ShoeLoads:
@@ -190,6 +189,11 @@ def _shoe_loads(bridge: Bridge, context: FloorContext, shoe: Shoe) -> ShoeLoads:
     weights = joint_loads(truss, bridge.weights[truss.name], areas)
     ends = sorted(truss.joints[joint][0] for joint in truss.supports)
     first, last = ends[0], ends[-1]
+    if any(not first <= truss.joints[joint][0] <= last for joint, _ in truss.floor_joints):
+        raise OutOfRange(
+            "floor of the truss", "beyond its bearings",
+            "between them: what lies beyond would lift the other end, which has no rule here",
+        )
     dead = NONE
     for joint, (dc, dw) in weights.items():
         along = (truss.joints[joint][0] - first) / (last - first)
@@ -308,7 +312,8 @@ def _deck_rating(loads: DeckLoads, asked: Asked, vehicle: Vehicle) -> PartRating
     for strength in strengths:
         wish = Wish(
             strength=strength, asked=asked, lanes=1, dead=asked.dead["greatest"], live=asked.live,
-            times=asked.live * (1.0 + shock), over=asked.live, presence=1.0,
+            times=asked.live * (1.0 + shock), over=asked.live,
+            presence=loads.presence(asked.method),
         )
         for found in loads.found(wish, vehicle):
             if best is None or found.factor[0] < least:

@@ -76,8 +76,13 @@ class DeckLoads:
         dead = self._dead(strength, strip)
         live = max(vehicle.axles_kip) / WHEELS / strength.divisor
         left = strength.capacity - wish.dead[0] * dead.dc - wish.dead[1] * dead.dw
-        factor = np.array([left / (float(wish.times[0]) * live)])
+        factor = np.array([left / (float(wish.times[0]) * wish.presence * live)])
         return [Found(factor=factor, section=sections(0.0, 1))]
+
+    def presence(self, method: Method) -> float:
+        """Multiple presence of one lane [1]: a wheel on a strip is no share of a table that has it
+        within."""
+        return self.context.presence(method, 1)
 
     def _dead(self, strength: Strength, strip: Strip) -> Pair:
         """Dead load's stress [ksi]: what lies on the strip, on a simple span."""
@@ -99,7 +104,8 @@ class DeckLoads:
         """What a check meets: one wheel, which is half of its axle."""
         wheel = max(vehicle.axles_kip) / WHEELS
         strip = self.strip(method, vehicle)
+        presence = self.presence(method)
         return Met(
-            dead=self._dead(facts.strength, strip), live=wheel / facts.strength.divisor,
-            share=1.0 / WHEELS,
+            dead=self._dead(facts.strength, strip), share=presence / WHEELS,
+            live=presence * wheel / facts.strength.divisor,
         )

@@ -93,9 +93,9 @@ class HangerLoads:
             one.bar.as_built, one.bar.left, id(one.bar.material), one.bar.length
         )
         return (
-            bar, one.bent, one.inside, one.leg, one.pin, one.pin_yield, one.off_centre, one.apart,
-            one.fastening, one.made_of and id(one.made_of), self.point.key(), self.dead,
-            self._crowd(), *(
+            bar, one.bent, one.inside, one.leg, one.pin, one.pin_yield, one.hole, one.beyond,
+            one.off_centre, one.apart, one.fastening, one.made_of and id(one.made_of),
+            self.point.key(), self.dead, self._crowd(), *(
                 self.side.case(vehicle, method, lanes)
                 for vehicle in self.context.vehicles.values() for method in Method
                 for lanes in range(1, self.context.lanes[vehicle.name] + 1)

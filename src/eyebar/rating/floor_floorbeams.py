@@ -10,11 +10,12 @@ from eyebar.loads.floor_dead import (
     Pair,
     PointLoad,
     floorbeam_points,
+    heavier,
     spread_points,
     uniform_moment,
     uniform_shear,
 )
-from eyebar.loads.shears import shear_ordinate, timber_load_place
+from eyebar.loads.shears import shear_ordinate
 from eyebar.loads.simple_beam import moment_ordinate
 from eyebar.loads.wheels_across import AcrossLine
 from eyebar.rating.floor_context import FloorContext
@@ -73,9 +74,9 @@ class FloorbeamLoads:
         """What its ratings depend on, all but its place along the road."""
         one, beam = self.beam, self.as_beam
         return (
-            one.span_ft, one.stringers_ft, one.weight_kip_per_ft, beam.stretches, beam.as_built,
-            beam.ends, beam.unheld, id(one.made_of), self.points, self.point.key(), one.truss_rods
-            and id(one.truss_rods),
+            one.span_ft, one.slant, one.stringers_ft, one.weight_kip_per_ft, beam.stretches,
+            beam.as_built, beam.ends, beam.unheld, id(one.made_of), self.points, self.point.key(),
+            one.truss_rods and id(one.truss_rods),
         )
 
     @property
@@ -108,7 +109,7 @@ class FloorbeamLoads:
         span = self.beam.span_ft
         moment = moment_ordinate(load_ft, at_ft, span)
         if self.rods is None:
-            return strength.sense * moment
+            return strength.sense * moment * self.beam.slant
         return self.rods.moment(strength, moment, load_ft=load_ft, at_ft=at_ft)
 
     def _shear(self, load_ft: float, at_ft: float, end: int) -> float:
@@ -128,11 +129,9 @@ class FloorbeamLoads:
             case Effect.SHEAR:
                 return [(begin, 0), (last, 1)]
             case Effect.TIMBER_SHEAR:
-                number = self.context.values.number
-                at = timber_load_place(
-                    number("timber shear.depths from the support"), begin,
-                    number("timber shear.part of span"), span,
-                )
+                # Stringers stand where they stand: none beyond one depth is left out, and the rule
+                # for wheels that are shared among stringers is not for it.
+                at = min(begin, span / 2.0)
                 return [(at, 0) if strength.end == 0 else (span - at, 1)]
             case Effect.RODS:
                 return [(0.0, 0)]
@@ -169,8 +168,8 @@ class FloorbeamLoads:
                 for i in range(PARTS)
             )
         if strength.effect is Effect.MOMENT:
-            return strength.sense * uniform_moment(weight, at_ft, span)
-        return uniform_shear(weight, at_ft if end == 0 else span - at_ft, span)
+            return strength.sense * uniform_moment(weight, at_ft, span) * self.beam.slant**2
+        return uniform_shear(weight, at_ft if end == 0 else span - at_ft, span) * self.beam.slant
 
     def _kept(self, strength: Strength, at_ft: float, end: int) -> tuple[AcrossLine, Pair]:
         """Influence line and dead load's effect of a strength at a section, each found once."""
@@ -245,8 +244,10 @@ def floorbeam_loads(context: FloorContext, beam: Floorbeam, panel_before: int) -
     if not beam.stringers_ft:
         points = spread_points(context.floor, beam)
     elif point.run is not None:
-        lines = context.panel_dead(panel_before)
-        points = floorbeam_points([(2.0 * point.dead_length_ft, lines)])
+        points = floorbeam_points([(
+            2.0 * max(point.dead_length_ft, (beam.before_ft + beam.behind_ft) / 2.0),
+            heavier(context.panel_dead(panel_before), context.panel_dead(panel_before + 1)),
+        )])
     else:
         points = floorbeam_points([
             (beam.before_ft, context.panel_dead(panel_before)),

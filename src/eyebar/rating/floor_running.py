@@ -12,6 +12,7 @@ import numpy as np
 from eyebar.formula import note
 from eyebar.loads.continuous import (
     MOMENT,
+    REACTION,
     SHEAR,
     ContinuousBeam,
     Extremes,
@@ -27,6 +28,8 @@ from eyebar.rating.floor_stringers import INCHES, StringerLoads
 from eyebar.resistance.floor_rules import Effect, Strength
 from eyebar.terms import Level, Method
 from eyebar.vehicles import Vehicle
+
+SYMBOLS = {MOMENT: ("M", "kip ft"), SHEAR: ("V", "kip"), REACTION: ("R", "kip")}
 
 PARTS = 20
 """Parts of a span at whose ends it is looked at."""
@@ -89,7 +92,22 @@ class RunningLoads:
                 at = self.own.timber_place(strength)
                 return SHEAR, [at if strength.end == 0 else span - at]
             case _:
-                return SHEAR, [0.0 if strength.end == 0 else span]
+                place = 0.0 if strength.end == 0 else span
+                return (REACTION if self._over_inner_support(strength.end) else SHEAR), [place]
+
+    def _over_inner_support(self, end: int) -> bool:
+        """Whether it runs on over the floorbeam at its end 0 or 1, which then bears both spans."""
+        place, spans = self.own.stringer.run_place, len(self.own.stringer.run_ft)
+        return place > 0 if end == 0 else place + 1 < spans
+
+    def _span(self, effect: str, section: float) -> int:
+        """The span that an effect at a section belongs to: of a reaction that behind it."""
+        place = self.own.stringer.run_place
+        return place + 1 if effect == REACTION and section > 0.0 else place
+
+    def _effect(self, strength: Strength) -> str:
+        """What is looked at for a strength."""
+        return self._sections(strength)[0]
 
     def found(self, wish: Wish) -> list[Found]:
         """Factors of the asked vehicles for one wish."""
@@ -106,7 +124,7 @@ class RunningLoads:
             self._at(wish, (effect, place, sense), share, self._left(wish, capacity, effect, place,
                                                                      sense=sense))
             for place in places
-            for sense in ((strength.sense,) if effect == MOMENT else (1, -1))
+            for sense in _senses(strength, effect)
         ]
 
     def _left(
@@ -122,7 +140,8 @@ class RunningLoads:
             depth = min(strength.begin_ft, stringer.span_ft / 2.0)
             place = depth if strength.end == 0 else stringer.span_ft - depth
         unit = self.run.uniform(
-            effect, self.begin_ft + place, stringer.run_place, [1.0] * len(stringer.run_ft)
+            effect, self.begin_ft + place, self._span(effect, place),
+            [1.0] * len(stringer.run_ft),
         )
         return self.own.dead.times(unit)
 
@@ -155,7 +174,7 @@ class RunningLoads:
         """Effects of axles and of the lane load in a sense, both 0 or more; where the axles are."""
         effect, section, sense = about
         key = (vehicle.axles_kip, vehicle.spacings_ft, effect, section)
-        place = self.own.stringer.run_place
+        place = self._span(effect, section)
         if key not in self.known:
             self.known[key] = train_extremes(
                 self.run, vehicle, effect=effect, section_ft=self.begin_ft + section, span=place
@@ -175,7 +194,7 @@ class RunningLoads:
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
         """What a check meets."""
         strength = facts.strength
-        effect = MOMENT if strength.effect is Effect.MOMENT else SHEAR
+        effect = self._effect(strength)
         table, lever = self.own.shares(vehicle, facts.lanes)
         presence = self.context.presence(method, facts.lanes)
         share = table if effect == MOMENT else max(table, lever)
@@ -186,11 +205,17 @@ class RunningLoads:
         over = 1.0 if vehicle.lane_impact else 1.0 + self.shock(vehicle, method)
         whole = lane if facts.lane_only else train + (lane / over if _summed(vehicle) else 0.0)
         scale = _scale(effect) / strength.divisor
-        symbol, unit = ("M", "kip ft") if effect == MOMENT else ("V", "kip")
+        symbol, unit = SYMBOLS[effect]
         note("section, from the stringer's beginning", "x", facts.section_ft, "ft")
         note(f"{effect} of the whole vehicle there, by influence line", symbol, whole, unit)
         dead = self._dead(effect, facts.section_ft, strength).times(facts.sense)
         return Met(dead=dead.times(scale), live=whole * share * scale, share=share)
+
+
+def _senses(strength: Strength, effect: str) -> tuple[int, ...]:
+    if effect == REACTION:
+        return (1,)
+    return (strength.sense,) if effect == MOMENT else (1, -1)
 
 
 def _scale(effect: str) -> float:

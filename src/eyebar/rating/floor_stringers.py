@@ -88,7 +88,7 @@ class StringerLoads:
             return lever, lever
         part = share_by_table(
             self.context.floor.deck_word, mean_spacing(before, behind), lanes=lanes,
-            gauge_ft=vehicle.gauge_ft, values=self.context.values,
+            gauge_ft=vehicle.gauge_ft, values=self.context.values, widest_ft=max(before, behind),
         )
         return (lever if part is None else part / 2.0), lever
 

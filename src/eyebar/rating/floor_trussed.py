@@ -79,6 +79,8 @@ def trussed(beam: Floorbeam) -> Trussed | None:
     rods = beam.truss_rods
     if rods is None:
         return None
+    if beam.slant != 1.0:
+        raise OutOfRange("trussed floorbeam", "on a skew bridge", "on a square one")
     span = beam.span_ft * 12.0
     posts = [place * 12.0 for place in rods.posts_ft]
     to_post = min(posts[0], span - posts[-1])

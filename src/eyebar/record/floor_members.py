@@ -202,6 +202,10 @@ class HangerEntry(Entry):
     """Length of a leg."""
     pin: Size = None
     """Diameter of the pin; left out: that of the joint's pin, where it is recorded."""
+    hole: Size = None
+    """Diameter of the pin's hole in plates."""
+    beyond: Size = None
+    """Metal of plates beyond the pin's hole."""
     off_centre: Distance | None = None
     """How far the beam hangs beside the middle of the legs; left out: not at all."""
     apart: Size = None

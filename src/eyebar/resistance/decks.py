@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from eyebar.bridge.floor_parts import Deck, Timber
 from eyebar.bridge.parts import Material
-from eyebar.errors import NotMeasured
+from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.bending import factored_stress, part_of_yield
@@ -141,10 +141,17 @@ class Strip:
 
 
 def strip_of(deck: Deck, patch: Patch, wheel_kip: float, values: Values) -> Strip:
-    """The strip that carries a wheel. Raises NotMeasured."""
+    """The strip that carries a wheel. Raises NotMeasured; OutOfRange for a span so wide that more
+    than one wheel may stand on it."""
     thickness = measured(deck.thickness, "thickness of the deck")
     clear = measured(deck.clear, "clear distance of the deck's supports")
     span = deck_span(clear, measured(deck.support, "width of the deck's supports"), thickness)
+    alone = values.number("deck.wheel alone up to")
+    if span > alone:
+        raise OutOfRange(
+            "span of the deck", f"{span:g} in",
+            f"{alone:g} in at most: on a wider one more than one wheel may stand at once",
+        )
     lies, along_the_strip = (
         (patch.along, patch.across) if deck.runs == ALONG else (patch.across, patch.along)
     )
@@ -238,6 +245,8 @@ def _of_steel(
     deck: Deck, material: Material, strip: Strip, by: FloorRules, values: Values
 ) -> tuple[Strength, ...]:
     modulus = measured(deck.modulus, "section modulus of the deck")
+    if deck.thickness is not None and deck.built is not None and deck.thickness < deck.built:
+        raise NotMeasured("", "section modulus of what rust has left of the deck")
     if by.bending.method is Method.ALLOWABLE_STRESS:
         capacity = part_of_yield(by.bending.bending, material.yield_stress)
     elif by.bending.method is Method.LOAD_FACTOR:

@@ -16,11 +16,12 @@ from eyebar.resistance.timber_factors import notched_shear
 from eyebar.resistance.webs import coped, seat_area, seat_strength, web_strength
 from eyebar.sections.amounts import measured
 from eyebar.sections.beams import BeamSection, beam_section, bending_modulus
+from eyebar.sections.properties import area
 from eyebar.sections.shapes import Section, Timbers
 from eyebar.terms import Metal, Method
 
 RATED_METALS = (Metal.WROUGHT_IRON, Metal.STEEL)
-NO_SEAT = "seat not recorded: what bears on it is not looked at"
+NO_ENDS = "seat and end rivets not recorded: what bears or holds its ends is not looked at"
 SERVICE = {Method.LOAD_FACTOR: "overload", Method.LOAD_AND_RESISTANCE: "Service II"}
 """Method -> name of its check under loads that come again and again."""
 
@@ -84,12 +85,19 @@ def floor_beam_strengths(beam: Beam, by: FloorRules, values: Values) -> tuple[St
     if isinstance(beam.made_of, Timber):
         if by.bending.method is Method.LOAD_FACTOR:
             return ()
-        return tuple(_of_timber(beam, beam.made_of, by, values))
+        return _told(beam, _of_timber(beam, beam.made_of, by, values))
     if beam.made_of.metal not in RATED_METALS:
         raise NotMeasured("", f"strength of {beam.made_of.metal}, which has no rule here,")
     if beam.made_of.yield_stress <= 0.0:
         raise NotMeasured("", f"strength of {beam.made_of.name}")
-    return tuple(_of_metal(beam, beam.made_of, by, values))
+    return _told(beam, _of_metal(beam, beam.made_of, by, values))
+
+
+def _told(beam: Beam, strengths: Iterator[Strength]) -> tuple[Strength, ...]:
+    """The strengths, each telling where nothing is recorded of the beam's ends."""
+    if beam.ends.seat_recorded or beam.ends.fastening is not None:
+        return tuple(strengths)
+    return tuple(replace(one, remarks=(*one.remarks, NO_ENDS)) for one in strengths)
 
 
 def _of_metal(
@@ -99,7 +107,8 @@ def _of_metal(
     for stretch in beam.stretches:
         section = beam_section(stretch.section)
         for sense in (1, -1) if beam.both_ways else (1,):
-            for one in _bending(beam, material, section, by, values, sense=sense):
+            bent = section if sense > 0 else beam_section(stretch.section, sense=sense)
+            for one in _bending(beam, material, bent, by, values, sense=sense):
                 yield replace(one, begin_ft=stretch.begin_ft, end_ft=stretch.end_ft)
         yield Strength(
             check="shear of the web", effect=Effect.SHEAR, unit="ksi", divisor=section.web_area,
@@ -243,6 +252,31 @@ def _of_timber(
             )
     for end, stretch in ((0, beam.stretches[0]), (1, beam.stretches[-1])):
         yield from _end_of_timber(beam, timber, stretch.section, by, values, end=end)
+        yield from _thinner_of_timber(beam, timber, by, values, end=end)
+
+
+def _thinner_of_timber(
+    beam: Beam, timber: Timber, by: FloorRules, values: Values, *, end: int
+) -> Iterator[Strength]:
+    """Shear where the half of a stick next to an end is thinner than at the end itself: as great
+    as there, the safe side."""
+    middle = beam.stretches[-1].end_ft / 2.0
+    half = [
+        one for one in beam.stretches
+        if (one.begin_ft < middle if end == 0 else one.end_ft > middle)
+    ]
+    at_end = beam.stretches[0 if end == 0 else -1]
+    thinnest = min(half, key=lambda one: area(one.section))
+    if area(thinnest.section) >= area(at_end.section):
+        return
+    strength = _timber(beam, timber, thinnest.section, by, values, unheld=0.0)
+    sticks = _sticks(thinnest.section)
+    depth = min(depth for _, depth in sticks)
+    yield Strength(
+        check="shear along the grain where it is thinnest", effect=Effect.TIMBER_SHEAR, unit="ksi",
+        capacity=strength.shear, end=end, begin_ft=depth / 12.0,
+        divisor=shear_area_of_timber(sum(width for width, _ in sticks), depth),
+    )
 
 
 def _end_of_timber(
@@ -256,7 +290,7 @@ def _end_of_timber(
     yield Strength(
         check="shear along the grain", effect=Effect.TIMBER_SHEAR, unit="ksi", capacity=shear,
         divisor=shear_area_of_timber(sum(width for width, _ in sticks), depth - notch),
-        end=end, begin_ft=depth / 12.0, remarks=() if beam.ends.seat_recorded else (NO_SEAT,),
+        end=end, begin_ft=depth / 12.0,
     )
     if beam.ends.seat_recorded:
         seat = measured(beam.ends.seat, f"length of the {beam.over}")

@@ -8,13 +8,16 @@ from eyebar.errors import NotMeasured
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.bending import factored_stress, part_of_yield
+from eyebar.resistance.eyebar import head_across, head_beyond
 from eyebar.resistance.floor_beams import riveted_end
 from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
 from eyebar.resistance.limit import Condition
 from eyebar.resistance.of_bar import limits
+from eyebar.resistance.tension import pull_on_area, reduced_pull
+from eyebar.resistance.threads import is_looped
 from eyebar.sections.amounts import measured
 from eyebar.sections.properties import area
-from eyebar.sections.shapes import Plates, Rods, RodShape
+from eyebar.sections.shapes import Eyebars, Plates, Rods, RodShape, Section
 from eyebar.terms import Method
 
 ROD = Symbol("diameter of the rod", "in", "rod", low=0.5, high=2.0)
@@ -128,18 +131,17 @@ def _keeps(hanger: Hanger) -> float:
 def _on_the_pin(
     hanger: Hanger, by: FloorRules, values: Values, keeps: float
 ) -> list[Strength]:
-    """Bearing on the pin, and bending of a rod that does not fit it; no rule by load factor."""
+    """Eyes of plates, bearing on the pin, and bending of a rod that does not fit it; of the latter
+    two no rule by load factor."""
     assert hanger.bar is not None
     section, stress = hanger.bar.left, hanger.bar.material.yield_stress
-    if by.bending.method is Method.LOAD_FACTOR or not (
-        hanger.bent or isinstance(section, Plates)
-    ):
-        return []
+    eyes = _eyes(hanger, section, by, values, keeps=keeps) if isinstance(section, Plates) else []
+    if by.bending.method is Method.LOAD_FACTOR or not (hanger.bent or _hung_by_eyes(section)):
+        return eyes
     pin = measured(hanger.pin, "diameter of the pin that it hangs on")
     weaker = min(stress, hanger.pin_yield or stress)
-    if isinstance(section, Plates):
-        width = sum(measured(one.thickness, "thickness") for one in section.plates)
-        return [_bearing(by, values, weaker, pin * width * keeps)]
+    if not hanger.bent:
+        return [*eyes, _bearing(by, values, weaker, pin * _width_on_pin(section) * keeps)]
     bend = _bend(hanger, section)
     found = [_bearing(by, values, weaker, pin * bend.rod * bend.over * keeps)]
     inside = measured(hanger.inside, "clear width between its legs")
@@ -149,6 +151,63 @@ def _on_the_pin(
             f"bent {inside:g} in wide over a pin of {pin:g} in: it bears on its crown alone",
         )))
         found[-1] = replace(found[-1], divisor=found[-1].divisor * keeps)
+    return found
+
+
+def _hung_by_eyes(section: Section) -> bool:
+    match section:
+        case Plates() | Eyebars():
+            return True
+        case Rods():
+            return is_looped(section)
+        case _:
+            return False
+
+
+def _width_on_pin(section: Section) -> float:
+    """Thickness of all eyes together [in]. Raises NotMeasured."""
+    match section:
+        case Plates():
+            return sum(measured(one.thickness, "thickness") for one in section.plates)
+        case Eyebars():
+            return sum(
+                measured(one.thickness if one.head_thickness is None else one.head_thickness,
+                         "thickness of head")
+                for one in section.bars
+            )
+        case Rods():
+            return sum(measured(one.size, "size") for one in section.rods)
+        case _:
+            raise NotMeasured("", "what bears on its pin")
+
+
+def _eyes(
+    hanger: Hanger, section: Plates, by: FloorRules, values: Values, *, keeps: float
+) -> list[Strength]:
+    """Plates at their pin's hole, by the proportions of heads. Raises NotMeasured, OutOfRange."""
+    assert hanger.bar is not None
+    hole = measured(hanger.hole, "diameter of the hole")
+    beyond = measured(hanger.beyond, "metal beyond the hole")
+    built = hanger.bar.as_built
+    body = pull_on_area(by.bending, hanger.bar.material.yield_stress, area(built))
+    wide = min(measured(one.width, "width") for one in section.plates)
+    left = sum(measured(one.thickness, "thickness") for one in section.plates)
+    found = []
+    for check, ratio in (
+        ("plate across its pin hole", head_across(
+            wide, hole, head_thickness=left, body_area=area(built),
+            proportion=values.number("eyebar.head across the hole"),
+        )),
+        ("plate beyond its pin hole", head_beyond(
+            beyond, head_thickness=left, body_area=area(built),
+            proportion=values.number("eyebar.head beyond the hole"),
+        )),
+    ):
+        if ratio < 1.0:
+            found.append(Strength(
+                check=check, effect=Effect.HUNG, capacity=reduced_pull(ratio, body) * keeps,
+                unit="kip", divisor=1.0, remarks=by.bending.remarks,
+            ))
     return found
 
 

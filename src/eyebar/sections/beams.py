@@ -122,17 +122,17 @@ def flange_radius(
     return radius
 
 
-def beam_section(section: Section) -> BeamSection:
+def beam_section(section: Section, *, sense: int = 1) -> BeamSection:
     """A section as a beam. Raises NotMeasured for a size that is unknown or a shape that is none.
 
-    The flange that is compressed is the upper one; where a given section tells only its inertia,
-    what needs its plates is not known.
+    The flange that is compressed is the upper one, with `sense` -1 the lower one; where a given
+    section tells only its inertia, what needs its plates is not known.
     """
     match section:
         case Rolled(shape=RolledShape.I | RolledShape.CHANNEL):
             return _rolled(section)
         case PlatesAndAngles(middle=middle) if middle is not None:
-            return _riveted(section)
+            return _riveted(section, sense)
         case _:
             raise NotMeasured("", "its web and flanges, which a beam is rated by,")
 
@@ -171,18 +171,23 @@ def _rolled(section: Rolled) -> BeamSection:
     )
 
 
-def _riveted(section: PlatesAndAngles) -> BeamSection:
+def _riveted(section: PlatesAndAngles, sense: int) -> BeamSection:
     assert section.middle is not None
     height, web = plate_sizes(section.middle, "web")
-    angles = [side.top for side in (section.near, section.far) if side.top is not None]
+    both = (section.near, section.far)
+    angles = [
+        angle for angle in (side.top if sense > 0 else side.bottom for side in both)
+        if angle is not None
+    ]
     if not angles:
-        raise NotMeasured("", "angles along its upper edge")
+        raise NotMeasured("", f"angles along its {'upper' if sense > 0 else 'lower'} edge")
+    cover = section.cover if sense > 0 else section.bottom
     _, _, level, thick = angle_sizes(angles[0])
     flange = len(angles) * level + web
     whole = thick
     inertia = form.rectangle_inertia(thick, flange)
-    if section.cover is not None:
-        width, plate = plate_sizes(section.cover, "cover plate")
+    if cover is not None:
+        width, plate = plate_sizes(cover, "cover plate")
         inertia += form.rectangle_inertia(plate, width)
         whole = thick + plate
         flange = max(flange, width)

@@ -1,0 +1,189 @@
+"""What the floor's parts meet where they are other than simple: by hand, and by statics."""
+
+from dataclasses import replace
+
+import pytest
+
+from eyebar.terms import Level, Method
+from tests.documents import demos
+from tests.rating.floor_stepped import greatest_on_joint
+from tests.rating.floors import Change, checks, entry, floor_bridge, part_loads, rated, some
+
+INVENTORY = (Method.ALLOWABLE_STRESS, Level.INVENTORY)
+OPERATING = (Method.ALLOWABLE_STRESS, Level.OPERATING)
+LEGAL = (Method.LOAD_AND_RESISTANCE, Level.LEGAL)
+VEHICLES = {one["name"]: one for one in demos.vehicles()["vehicles"]}
+STRINGERS = [9.0 + (i - 3.5) * 26 / 12 for i in range(8)]
+"""Places of quillmarsh's stringers [ft]."""
+SEAT = "    seat: 5 in                   # lapped on the floorbeams; "
+ALONG = (3 / 12 * 0.050 + 2 / 12 * 0.120) * 26 / 12 + 0.025
+"""Dead load along an inner stringer of quillmarsh [kip/ft]."""
+
+
+def running(seat: str) -> tuple[Change, ...]:
+    """Stringers of two panels each, on seats so long."""
+    return (
+        (SEAT, f"    seat: {seat}\n    continuous: true\n    cut at: [L2, L4, L6, L8]  #"),
+    )
+
+
+def test_a_stringer_that_runs_on_bears_on_the_middle_floorbeam_with_both_its_spans() -> None:
+    bridge = floor_bridge("quillmarsh", *running("2 in"))
+    found = entry(rated(bridge, some("Type 3"))["floor/panel 2/stringer 4"], "Type 3", INVENTORY)
+    assert found.check == "push across the grain on the seat"
+    # Two equal spans: the middle bears 5/4 of one span's weight, 6 in x 2 in of wood.
+    assert found.dead == pytest.approx(1.25 * ALONG * 15.0 / 12.0)
+    # No less than simple spans would bring there, one wheel line alone on the stringer at most.
+    assert found.live is not None
+    assert found.live > greatest_on_joint(VEHICLES["Type 3"], 15.0, 15.0) * found.share / 12.0
+
+
+def test_at_a_cut_end_it_bears_with_one_span() -> None:
+    bridge = floor_bridge("quillmarsh", *running("2 in"))
+    loads = part_loads(bridge, "floor/panel 2/stringer 4", some("Type 3"))
+    assert checks(loads, INVENTORY).count("push across the grain on the seat") == 2
+    own = entry(rated(bridge, some("Type 3"))["floor/panel 2/stringer 4"], "Type 3", INVENTORY)
+    assert own.floor is not None
+    assert own.floor.end == 0  # the middle, not the cut end at L2
+
+
+def test_what_hangs_under_stringers_that_run_on_weighs_as_much_as_they_bring() -> None:
+    simple = rated(floor_bridge("quillmarsh"), some("Type 3"))
+    bridge = floor_bridge("quillmarsh", *running("5 in"))
+    found = rated(bridge, some("Type 3"))
+    for address in ("upstream/L1/hanger", "upstream/L2/hanger"):
+        before, now = (entry(one[address], "Type 3", OPERATING) for one in (simple, found))
+        assert before.dead is not None
+        assert now.dead is not None
+        # L1 lies under the middle of a run: 5/4 of the load that runs along. L2 is no lighter.
+        along = before.dead - 1.150 / 2
+        assert now.dead == pytest.approx(1.150 / 2 + along * (1.25 if "L1" in address else 1.0))
+
+
+TIMBER_BEAM: Change = (
+    """    section:
+      plates and angles: {webs: 1, web: 24 in x 5/16 in, top angles: 3 in x 3 in x 3/8 in, """
+    """bottom angles: 3 in x 3 in x 3/8 in}
+    material: bar iron
+    ends: hung
+""",
+    """    section: {timber: {number: 1, width: 12 in, depth: 18 in}}
+    material: stringer fir
+    ends: hung
+""",
+)
+
+
+def test_no_stringer_beyond_one_depth_is_left_out_of_a_timber_floorbeams_shear() -> None:
+    bridge = floor_bridge("quillmarsh", TIMBER_BEAM)
+    loads = part_loads(bridge, "floor/L4/floorbeam", some("Type 3"))
+    found = entry(rated(bridge, some("Type 3"))["floor/L4/floorbeam"], "Type 3", INVENTORY)
+    assert "shear along the grain" in checks(loads, INVENTORY)
+    # The first stringer stands 1.42 ft from the truss, the depth is 1.5 ft: it goes straight to the
+    # end. All others count whole: a wheel over the second, at 3.58 ft, the other at 9.58 ft.
+    shear = next(
+        one for one in loads.strengths(*INVENTORY)
+        if one.check == "shear along the grain" and one.end == 0
+    )
+    assert shear.divisor == pytest.approx(2 * 12 * 18 / 3)
+    facts = found.floor
+    assert facts is not None
+    met = loads.met(
+        replace(facts, strength=shear, section_ft=1.5, end=0), INVENTORY[0],
+        some("Type 3")["Type 3"],
+    )
+    coming = greatest_on_joint(VEHICLES["Type 3"], 15.0, 15.0)
+    share = ((1.0 - STRINGERS[1] / 18.0) + (1.0 - (STRINGERS[1] + 6.0) / 18.0)) / 2.0
+    assert met.live * shear.divisor == pytest.approx(coming * share, rel=4e-3)
+    assert met.live * shear.divisor >= coming * share * (1.0 - 1e-9)
+
+
+def test_by_load_and_resistance_one_lane_has_its_presence_on_the_deck_too() -> None:
+    found = rated(floor_bridge("quillmarsh"), some("Type 3"))["floor/deck"]
+    assert entry(found, "Type 3", LEGAL).share == pytest.approx(1.2 / 2.0)
+    assert entry(found, "Type 3", OPERATING).share == pytest.approx(1.0 / 2.0)
+
+
+def test_a_deck_on_which_two_wheels_may_stand_is_not_rated() -> None:
+    bridge = floor_bridge("quillmarsh", ("    plank width: 10 in\n",
+                                         "    plank width: 10 in\n    clear: 5 ft\n"))
+    assert "more than one wheel" in rated(bridge, some("Type 3"))["floor/deck"].not_rated
+
+
+def test_a_gap_beyond_the_tables_range_is_shared_by_the_lever_rule() -> None:
+    # Six stringers about the middle: gaps of 14, 14, 62, 14 and 14 in. Beside the wide gap the
+    # mean is 38 in, within the plank's 5 ft; the gap of 62 in is not.
+    bridge = floor_bridge(
+        "quillmarsh", ("    number: 8\n", "    number: 6\n"),
+        ("    spacing: 2 ft 2 in           # taped at L3 and L7; the outer ones carry the wheel "
+         "guards\n", "    spacings: [14 in, 14 in, 62 in, 14 in, 14 in]\n"),
+    )
+    found = rated(bridge, some("Type 3"))
+    beside = entry(found["floor/panel 2/stringer 3"], "Type 3", OPERATING)
+    near = entry(found["floor/panel 2/stringer 2"], "Type 3", OPERATING)
+    # A wheel over the stringer, the other 6 ft away beyond the gap: half of the axle at least.
+    assert beside.share == pytest.approx(0.5)
+    assert near.share == pytest.approx(14 / 12 / 4.0 / 2.0)
+
+
+def test_rot_at_the_middle_of_a_stick_counts_in_its_shear() -> None:
+    reading = ("{part: floor/panel 6/stringer 4, place: mid, what: depth, value: 12 in, gauge: "
+               "increment borer, plus minus: 1/8 in}")
+    rotten = reading.replace("value: 12 in", "value: 7 in")
+    loads = part_loads(
+        floor_bridge("quillmarsh", (reading, rotten)), "floor/panel 6/stringer 4", some("Type 3")
+    )
+    thin = [one for one in loads.strengths(*INVENTORY) if "thinnest" in one.check]
+    # The reading holds from the quarter point to the end at L6; towards the end at L5, which was
+    # read apart, the stick shears on 6 in x 7 in: 2 b d / 3.
+    assert [one.end for one in thin] == [0]
+    assert thin[0].divisor == pytest.approx(2 * 6 * 7 / 3)
+
+
+PLATES: Change = (
+    """      rods: {number: 4, diameter: 1 1/8 in, shape: round, threads: plain, """
+    """root diameter: 15/16 in}
+    material: bar iron
+    bent: true
+    inside: 2 3/4 in
+    leg: 26 in
+    pin: 2 3/4 in
+""",
+    """      plates: [5 in x 1/2 in, 5 in x 1/2 in]
+    material: bar iron
+    pin: 2 3/4 in
+""",
+)
+EYES = "    pin: 2 3/4 in\n    hole: 2 7/8 in\n    beyond: 2 in\n"
+
+
+def test_plates_on_a_pin_are_rated_at_their_hole() -> None:
+    bridge = floor_bridge("quillmarsh", PLATES)
+    assert "hole" in rated(bridge, some("Type 3"))["upstream/L4/hanger"].not_rated
+    whole = (PLATES[0], PLATES[1].replace("    pin: 2 3/4 in\n", EYES))
+    found = entry(
+        rated(floor_bridge("quillmarsh", whole), some("Type 3"))["upstream/L4/hanger"], "Type 3",
+        OPERATING,
+    )
+    # Across: (5 - 2 7/8) / (1.35 x 5) = 0.315 of the body; beyond: 2 / (0.75 x 5) = 0.533. The
+    # body: 0.75 x 26 ksi x 5 in2 = 97.5 kip.
+    assert found.check == "plate across its pin hole"
+    assert found.capacity == pytest.approx(97.5 * 2.125 / (1.35 * 5.0))
+
+
+def test_a_floorbeam_of_a_skew_bridge_is_longer_by_the_skew() -> None:
+    square = rated(floor_bridge("quillmarsh"), some("Type 3"))["floor/L4/floorbeam"]
+    skew = rated(floor_bridge("quillmarsh", ("skew: 0 deg", "skew: 30 deg")), some("Type 3"))
+    a, b = (entry(one, "Type 3", OPERATING) for one in (square, skew["floor/L4/floorbeam"]))
+    assert a.live is not None
+    assert b.live is not None
+    assert b.live == pytest.approx(a.live / 0.8660254)  # cosine of 30 degrees
+
+
+def test_what_a_truss_hangs_out_over_its_bearing_is_refused_for_the_shoes() -> None:
+    bridge = floor_bridge("quillmarsh")
+    truss = bridge.trusses[0]
+    out = replace(truss, joints={**truss.joints, "L0": (-24.0, truss.joints["L0"][1])}, supports={
+        "L1": (True, True), "L10": (False, True)})
+    found = rated(replace(bridge, trusses=(out, bridge.trusses[1])), some("Type 3"))
+    assert "beyond its bearings" in found["upstream/L0/bearing"].not_rated
