@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from eyebar.drawings import Sheet
+from eyebar.drawings import Picture, Sheet
 from eyebar.drawings.boxes import Box
 from eyebar.drawings.ink import lines
 
@@ -49,20 +49,20 @@ def met(ones: Sequence[Named], others: Sequence[Named]) -> list[str]:
     return found
 
 
-def lettering(sheet: Sheet) -> list[Named]:
+def lettering(sheet: Sheet | Picture) -> list[Named]:
     """All lettering of a sheet."""
     return [
         ("".join(run.text for run in one.runs), one.box.corners) for one in sheet.letterings
     ]
 
 
-def drawn(sheet: Sheet) -> list[Named]:
+def drawn(sheet: Sheet | Picture) -> list[Named]:
     """All bars, and every line, edge and circle of a sheet."""
     bars = [(bar.figures.bar, bar.box.corners) for bar in sheet.bars]
     return [*bars, *((_place(box), box.corners) for box in lines(*sheet.ink))]
 
 
-def faults(sheet: Sheet) -> list[str]:
+def faults(sheet: Sheet | Picture) -> list[str]:
     """Letterings that touch each other, or lie across a bar or any other line."""
     named = lettering(sheet)
     pairs = met(named, named)

@@ -106,6 +106,23 @@ def sheet_view(
     )
 
 
+def unrated_view(truss: Document, title: str) -> StressSheet:
+    """The view of one truss of a `forces` document that nobody has rated: its bars alone."""
+    return StressSheet(
+        title=title, number="", truss=truss["truss"], date="", at_joints=(), posting="", closed="",
+        bars=tuple(_unrated(bar, truss) for bar in truss["dead"]), governs="", governed="",
+        remarks=(), live_load="", signs=(), designation="", cautions=(), source="",
+    )
+
+
+def _unrated(bar: str, truss: Document) -> BarFigures:
+    work = _work(truss["dead"][bar], truss["bars"][bar], None)
+    return BarFigures(
+        bar=bar, part=f"{truss['truss']}/{bar}", work=work, dead=signed(truss["dead"][bar]),
+        pull=NO_FORCE, push=NO_FORCE, mark="", said=f"{work.capitalize()}.",
+    )
+
+
 def chosen_truss(rate: Document, forces: Document, name: str | None) -> Document:
     """The truss of that name; without one the truss that governs, or the first; raises Unknown."""
     by_name: dict[str, Document] = {one["truss"]: one for one in forces["trusses"]}
