@@ -73,7 +73,8 @@ def test_the_readme_asks_for_nothing_else() -> None:
 
 
 @pytest.mark.parametrize(
-    "page_name", ["README.md", "CONTRIBUTING.md", "docs/index.md", "docs/documents.md", "docs/gallery.md"]
+    "page_name",
+    ["README.md", "CONTRIBUTING.md", "docs/index.md", "docs/documents.md", "docs/gallery.md"],
 )
 def test_every_link_leads_to_a_file(page_name: str) -> None:
     text = (ROOT / page_name).read_text(encoding="utf-8")
