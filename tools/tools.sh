@@ -5,6 +5,8 @@ cd "$(dirname "$0")/.."
 
 packages=''
 command -v ccx >/dev/null 2>&1 || packages="$packages calculix-ccx"
+ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || command -v initdb >/dev/null 2>&1 ||
+    packages="$packages postgresql"
 . tools/python.sh
 [ -n "$python" ] || [ -n "${PYTHON:-}" ] || packages="$packages python3 python3-venv"
 
@@ -17,5 +19,6 @@ elif [ -f /etc/debian_version ]; then
     echo "as root: apt-get update && apt-get install -y --no-install-recommends$packages"
 else
     echo "needed, by their names on Debian:$packages"
+    echo 'PostgreSQL is only used as a cluster of its own in a temporary folder.'
     echo 'CalculiX is the finite element program ccx; most systems and package collections have it.'
 fi

@@ -144,3 +144,63 @@ class Unknown(EyebarError):
         hint = f"; did you mean {near!r}?" if near else ""
         place = f" in {where}" if where else ""
         super().__init__(f"no {what} {got!r}{place}{hint}")
+
+
+class NoRegister(EyebarError):
+    """A register that cannot be opened, or that cannot take what it was given to keep.
+
+    Attributes: `where` (its place, never with a password), `rule`, `cure`.
+    """
+
+    code = "register"
+
+    def __init__(self, where: str, rule: str, cure: str = "") -> None:
+        self.where = where
+        self.rule = rule
+        self.cure = cure
+        super().__init__(f"register {where}: {rule}" + (f"; {cure}" if cure else ""))
+
+
+class ChangedMeanwhile(EyebarError):
+    """Another has saved the same record since it was taken: nothing is written over theirs.
+
+    Attributes: `bridge`, `onto`, `latest` (numbers of revisions), `theirs`, `yours` (what changed,
+    in sentences), `both` (places that both have changed).
+    """
+
+    code = "changed-meanwhile"
+
+    def __init__(
+        self, bridge: str, onto: int, latest: int, *, saved: str,
+        theirs: tuple[str, ...], yours: tuple[str, ...], both: tuple[str, ...],
+    ) -> None:
+        self.bridge = bridge
+        self.onto = onto
+        self.latest = latest
+        self.theirs = theirs
+        self.yours = yours
+        self.both = both
+        told = [
+            f"bridge {bridge} is at revision {latest} by now ({saved}), and yours was made from"
+            f" {onto}; nothing was saved, and your file is as it was",
+            f"from {onto} to {latest}:", *(f"  {one}" for one in theirs),
+            f"from {onto} to yours:", *(f"  {one}" for one in yours),
+        ]
+        if both:
+            told += ["changed by both:", *(f"  {one}" for one in both)]
+        told.append(f"put your changes into revision {latest}, and save that onto {latest}")
+        super().__init__("\n".join(told))
+
+
+class NotWhole(EyebarError):
+    """Kept things whose hash does not fit, or that are missing: something was changed unseen.
+
+    Attributes: `where`, `first` (what is wrong first).
+    """
+
+    code = "not-whole"
+
+    def __init__(self, where: str, first: str) -> None:
+        self.where = where
+        self.first = first
+        super().__init__(f"{where}: {first}")

@@ -21,6 +21,10 @@ OF = {name: "Errors" if name == "error" else name for name in NAMES}
 ALSO = {
     "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",), "check": ("rate",),
     "explain": ("rate",), "history": ("rate",), "error": (),
+    "register-list": (), "register-bridge": ("register-list",),
+    "register-history": ("register-list",), "register-readings": ("register-list",),
+    "register-compare": ("register-list",), "register-verify": ("register-list",),
+    "register-done": ("register-list",),
 }
 """Schema -> schemas whose sections tell of what it has in common with them."""
 

@@ -7,6 +7,8 @@ from typing import Annotated
 import typer
 
 from eyebar import __version__
+from eyebar.cli import register
+from eyebar.cli.options import AsJson, Office
 from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_json
 from eyebar.terms import (
@@ -29,6 +31,7 @@ app = typer.Typer(
     epilog="Begin with: eyebar demo",
     context_settings={"max_content_width": 100},
 )
+app.add_typer(register.app, name="register")
 
 
 def _date(text: str) -> date:
@@ -48,11 +51,6 @@ On = Annotated[
         help="As the bridge stood then (2026-06-09); else at its latest dated entry.",
     ),
 ]
-Office = Annotated[
-    Path | None,
-    typer.Option(metavar="FOLDER", help="Your office's own values, vehicles and policy."),
-]
-AsJson = Annotated[bool, typer.Option("--json", help="The whole result, unrounded, as JSON.")]
 VehicleName = Annotated[str | None, typer.Option("--vehicle", help="Under this vehicle alone.")]
 ByMethod = Annotated[Method | None, typer.Option("--method", help="By this method.")]
 AtLevel = Annotated[Level | None, typer.Option("--level", help="At this level.")]

@@ -6,7 +6,11 @@ from typing import Any
 
 from eyebar.errors import OutOfRange, Unknown, nearest
 
-NAMES = ("rate", "forces", "vehicles", "check", "explain", "history", "error")
+NAMES = (
+    "rate", "forces", "vehicles", "check", "explain", "history", "error",
+    "register-list", "register-bridge", "register-history", "register-readings",
+    "register-compare", "register-verify", "register-done",
+)
 
 
 def schema(name: str) -> dict[str, Any]:
