@@ -153,3 +153,72 @@ def test_a_hanger_of_quillmarsh(vehicle: str) -> None:
     sheets = (3 / 12 * 0.050 + 2 / 12 * 0.120) * 16 / 2
     along = sheets + 8 * 0.025 / 2 + 0.010 + 0.032
     assert found["dead"] == pytest.approx(along * 15.0 + 1.150 / 2)
+
+
+def wrenmallow_stringers() -> list[float]:
+    """From the north truss: seven, 26 in apart, about the middle of 13 ft that begin at 13 in."""
+    return [13 / 12 + 6.5 + (i - 3) * 26 / 12 for i in range(7)]
+
+
+@pytest.mark.parametrize("vehicle", TRIED)
+def test_a_joist_of_wrenmallow_wet_and_notched(vehicle: str) -> None:
+    found = operating("wrenmallow", "floor/panel 2/stringer 4", vehicle)
+    # 4 in x 14 in lumber of Douglas fir, select: 1,500 psi, 1.15 for vehicles, 1.33 at operating;
+    # 14 in deep, 4 in thick: size 1.0; wet 0.85, as 1,500 is over 1,150 psi; 26 in apart: not
+    # repetitive.
+    assert found["check"] == "bending of the timber"
+    assert found["capacity"] == pytest.approx(1.500 * 1.15 * 0.85 * 1.33)
+    modulus = 4 * 14**2 / 6
+    sticks, planks = 4 * 14 / 144 * 0.050, 3 / 12 * 0.050 * 26 / 12
+    along = 1.1 * (sticks + planks) + 1.5 / 12 * 0.050 * 26 / 12
+    just_under(found["factor"], least_factor(
+        moments(VEHICLES[vehicle], 14.75), capacity=found["capacity"] * modulus / 12,
+        dead_kip_per_ft=along, span_ft=14.75, times=26 / 12 / 4.0 / 2.0,
+    ))
+
+
+@pytest.mark.parametrize("vehicle", TRIED)
+def test_a_rolled_floorbeam_of_wrenmallow(vehicle: str) -> None:
+    found = operating("wrenmallow", "floor/L1/floorbeam", vehicle)
+    web, edge, root, out = 13 / 32, 13 / 32, 27 / 32, (5.5 - 13 / 32) / 2
+    wedge = root - edge
+    inertia = web * 15**3 / 12
+    inertia += 4 * (out * edge**3 / 12 + out * edge * (7.5 - edge / 2) ** 2)
+    inertia += 4 * (out * wedge**3 / 36 + out * wedge / 2 * (7.5 - edge - wedge / 3) ** 2)
+    # An old 15 in beam of 42 lb/ft had 441.7 in4 by its maker's book, as remembered.
+    assert inertia == pytest.approx(441.7, rel=0.02)
+    assert found["check"] == "bending, flange not held"
+    assert found["capacity"] == pytest.approx(0.75 * 26.0)  # stringers 26 in apart hold it
+    coming = greatest_on_joint(VEHICLES[vehicle], 14.75, 14.75)
+    moment, _ = greatest_across(
+        wrenmallow_stringers(), span_ft=15 + 2 / 12, curb_ft=13 / 12, clear_ft=13.0
+    )
+    just_over(found["live"], coming * moment * 12 / (inertia / 7.5))
+
+
+def test_the_shoes_of_wrenmallow_bear_a_truck_at_the_end() -> None:
+    found = operating("wrenmallow", "north/L0/bearing", "Type 3")
+    # Type 3 on 59 ft, the rear axle over the bearing, then 4 and 19 ft away: 17, 17, 16 kip.
+    reaction = 17.0 + 17.0 * (1 - 4 / 59) + 16.0 * (1 - 19 / 59)
+    # The outer wheel 2 ft from the curb, 3 ft 1 in from the truss: (12.083 + 6.083) / 2 / 15.167.
+    share = (15.1667 - 3.0833 + 15.1667 - 9.0833) / 2 / 15.1667
+    assert found["live"] == pytest.approx(reaction * share / 120.0, rel=1e-4)
+    assert found["impact"] == pytest.approx(50 / (59 + 125))
+    assert found["capacity"] == 0.4
+
+
+def test_the_planks_of_wrenmallow_under_one_wheel() -> None:
+    found = operating("wrenmallow", "floor/deck", "Type 3")
+    # A wheel of 8.5 kip: a tyre sqrt(0.025 x 8,500) = 14.58 in wide, which lies along the planks.
+    tyre = (0.025 * 8500.0) ** 0.5
+    # Clear 22 in between sticks of 4 in: 22 + 2 in, no more than 22 + 3. Four fifths for planks
+    # that run on; one plank of 10 in carries the wheel: S = 10 x 3² / 6 = 15 in3.
+    moment = 0.8 * 8.5 * (24.0 / 4 - tyre / 8)
+    assert found["check"] == "bending of the deck"
+    assert found["live"] == pytest.approx(moment / 15.0)
+    # Lumber of No. 1: 1,000 psi; 1.15; wet, but 1,000 psi is not over 1,150: no loss; laid flat,
+    # 10 in wide, 3 in thick: 1.20 and size 1.1; 1.33 at operating.
+    assert found["capacity"] == pytest.approx(1.000 * 1.15 * 1.20 * 1.1 * 1.33)
+    assert found["factor"] == pytest.approx(
+        (found["capacity"] - found["dead"] * 1.1) / found["live"], rel=2e-3
+    )

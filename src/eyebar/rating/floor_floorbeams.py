@@ -195,7 +195,7 @@ class FloorbeamLoads:
             for effect, found in coming:
                 with np.errstate(invalid="ignore", divide="ignore"):
                     met = wish.times * share * effect
-                    factor = np.where(met > 0.0, left / met, np.inf)
+                    factor = np.where((effect > 0.0) & (share > 0.0), left / met, np.inf)
                 answers.append(replace(
                     found, factor=factor, section=sections(at, len(rows)), end=end
                 ))
