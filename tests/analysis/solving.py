@@ -84,6 +84,27 @@ def first_passages(sweep: Sweep, limits: Floats, sense: int) -> Passages:
     return passages(sweep.bundle, limits, sense)[sweep.place]
 
 
+def least_multiples(
+    truss: Loaded, growing: Floats, limits: Floats, sense: int, *, cap: float
+) -> Floats:
+    """(n,) least multiple of any of the loads (r, e) at which sense * force passes sense * limit,
+    each load by its own path; infinity where none does."""
+    walked = paths(
+        truss.sets, np.broadcast_to(truss.fixed, growing.shape), growing,
+        start=np.full(len(growing), truss.start), cap=cap,
+    )
+    forces, over = sense * truss.model.bar_forces(walked.forces), sense * limits
+    best = np.full(len(limits), np.inf)
+    for step in range(walked.multiple.shape[1] - 1):
+        low, high = forces[:, step], forces[:, step + 1]
+        crossed = (low < over) & (high >= over)
+        part = (over - low) / np.where(crossed, high - low, 1.0)
+        begin, end = walked.multiple[:, step, None], walked.multiple[:, step + 1, None]
+        there = np.where(crossed, begin + part * (end - begin), np.inf)
+        best = np.minimum(best, there.min(axis=0))
+    return best
+
+
 def at_rest(drawing: Drawing, down: Mapping[str, float]) -> dict[str, float]:
     """Force of each bar under weights on joints [kip, down]."""
     return loaded(drawing, down).dead()

@@ -12,14 +12,13 @@ import pytest
 from numpy.typing import NDArray
 
 from eyebar.analysis.passage import spots
-from eyebar.analysis.paths import paths
 from eyebar.analysis.places import Places, places
 from eyebar.analysis.rays import Task
 from eyebar.analysis.sweep import sweeps
 from eyebar.analysis.uniform import Lane, LaneWish, lane_tasks
 from eyebar.terms import Direction
 from tests.analysis.oracles import least_energy, statics
-from tests.analysis.solving import Loaded, first_passages, loaded
+from tests.analysis.solving import Loaded, first_passages, least_multiples, loaded
 from tests.analysis.trusses import COUNTERS, Drawing, dead_load, double_intersection, pratt
 
 Floats = NDArray[np.float64]
@@ -72,21 +71,7 @@ def patterns(truss: Loaded, lane: Lane, moving: Floats) -> Floats:
 def by_patterns(truss: Loaded, loads: Floats, limits: Floats, sense: int) -> Floats:
     """(n,) least multiple at which each limit is reached, or infinity, each load by its own path.
     """
-    growing = loads @ truss.units
-    walked = paths(
-        truss.sets, np.broadcast_to(truss.fixed, growing.shape), growing,
-        start=np.full(len(growing), truss.start), cap=CAP,
-    )
-    forces = sense * truss.model.bar_forces(walked.forces)
-    best = np.full(len(limits), np.inf)
-    for step in range(walked.multiple.shape[1] - 1):
-        low, high = forces[:, step], forces[:, step + 1]
-        crossed = (low < limits) & (high >= limits)
-        part = (limits - low) / np.where(crossed, high - low, 1.0)
-        begin, end = walked.multiple[:, step, None], walked.multiple[:, step + 1, None]
-        there = np.where(crossed, begin + part * (end - begin), np.inf)
-        best = np.minimum(best, there.min(axis=0))
-    return best
+    return least_multiples(truss, loads @ truss.units, sense * limits, sense, cap=CAP)
 
 
 @pytest.mark.parametrize("sense", [1, -1])

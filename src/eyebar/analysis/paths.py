@@ -234,7 +234,7 @@ def moved(sets: SlackSets, number: int, event: int) -> int | None:
         if slack.mask & bit:
             sets.moves[key] = sets.number(slack.mask ^ bit)
         else:
-            coupling, motion = _motion(sets.model, slack, event)
+            coupling, motion = motion_of(sets.model, slack, event)
             pivot = sets.model.slack_matrix[event, event] + coupling @ motion
             sets.moves[key] = sets.number(slack.mask | bit) if pivot > SINGULAR else None
     return sets.moves[key]
@@ -246,7 +246,7 @@ def exchanged(sets: SlackSets, slack: SlackSet, event: int, gaps: Floats) -> int
     `gaps` (s,) of the slack elements at the event. The mechanism moves without changing any force;
     the slack element whose gap it closes first becomes taut.
     """
-    _, motion = _motion(sets.model, slack, event)
+    _, motion = motion_of(sets.model, slack, event)
     closing = motion < -SINGULAR
     if not closing.any():
         return None
@@ -255,7 +255,7 @@ def exchanged(sets: SlackSets, slack: SlackSet, event: int, gaps: Floats) -> int
     return sets.number((slack.mask | 1 << event) ^ (1 << let_in))
 
 
-def _motion(model: Model, slack: SlackSet, event: int) -> tuple[Floats, Floats]:
+def motion_of(model: Model, slack: SlackSet, event: int) -> tuple[Floats, Floats]:
     """Coupling of one element with the slack ones, and how their gaps follow its own (s,)."""
     coupling = model.slack_matrix[slack.members, event]
     return coupling, -(slack.inverse @ coupling)

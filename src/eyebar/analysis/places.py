@@ -25,7 +25,8 @@ class Places:
 
     `front_ft` (r,) station of the front axle; `spacing_ft` (r, a-1); `line` (r,) the line each lies
     on: neighbours r, r+1 on one line have straight panel loads between them; `loads` (r, p) kip
-    on each floor joint, down.
+    on each floor joint, down. `varied` is the number of the spacing that varies where the lines are
+    all those between which panel loads are straight in position and spacing; otherwise -1.
     """
 
     direction: Direction
@@ -33,6 +34,7 @@ class Places:
     spacing_ft: Floats
     line: Ints
     loads: Floats
+    varied: int = -1
 
 
 def places(
@@ -74,6 +76,7 @@ def places(
         spacing_ft=spacing,
         line=number,
         loads=loads,
+        varied=-1 if gap is None else gap,
     )
 
 

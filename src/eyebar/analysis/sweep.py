@@ -17,6 +17,7 @@ from itertools import groupby
 
 import numpy as np
 
+from eyebar.analysis.faces import inside
 from eyebar.analysis.model import Floats, Model
 from eyebar.analysis.paths import END, Ints, SlackSets
 from eyebar.analysis.rays import Rays, Task, followed
@@ -75,7 +76,10 @@ def sweeps(sets: SlackSets, tasks: Sequence[Task], cap: float) -> list[Sweep]:
 
     Neighbouring tasks that share their array of fixed forces come in one bundle.
     """
-    rays, cells = followed(sets, tasks, cap)
+    ground, rays, cells = followed(sets, tasks, cap)
+    within = inside(ground, rays, tasks)
+    if len(within):
+        cells = np.concatenate([cells, within])
     return _views(sets.model, tasks, rays, cells)
 
 
