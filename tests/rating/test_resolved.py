@@ -1,7 +1,8 @@
 """Ratings and forces of the demo bridges, solved again by other methods from documents alone.
 
 Expected values: forces of least complementary energy by non-negative least squares, the end of
-equilibrium by a linear programme, and dense stepping, which no extreme may undercut.
+equilibrium by a linear programme, and dense stepping, which no extreme may undercut. Parts of the
+floor are passed by here: `test_floor_resolved.py` and `test_floor_stepped.py` resolve them.
 """
 
 from collections.abc import Mapping
