@@ -46,6 +46,12 @@ CHAPTERS = (
         opening="The same question put to a general finite element program, to computer algebra, "
         "to an optimiser or to plain stepping.",
     ),
+    Chapter(
+        folder="roads",
+        heading="Another road to parts",
+        opening="Columns as frames of a general finite element program, sections as outlines cut "
+        "into triangles by a general library.",
+    ),
 )
 
 

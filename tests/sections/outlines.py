@@ -2,6 +2,8 @@
 
 import math
 
+from eyebar.sections.shapes import Channel, RolledShape, Toes
+
 Outline = list[tuple[float, float]]
 Moments = tuple[float, float, float, float, float, float]
 
@@ -71,3 +73,39 @@ def flange_outline(
     ]
     placed = [(u * cos - v * sin, u * sin + v * cos) for u, v in corners]
     return placed if towards > 0 else placed[::-1]
+
+
+def channel_outlines(channel: Channel, inner: float, *, right: bool, toes: Toes) -> list[Outline]:
+    """A channel as one closed C, its web's inner face at `inner` from the middle."""
+    d, w, b, t = channel.depth, channel.web, channel.flange, channel.flange_thickness
+    assert d is not None
+    assert w is not None
+    assert b is not None
+    assert t is not None
+    # Drawn with its back at 0 and its toes towards +x, counter-clockwise.
+    points = [(0.0, 0.0), (b, 0.0), (b, t), (w, t), (w, d - t), (b, d - t), (b, d), (0.0, d)]
+    if toes is Toes.OUT:
+        moved = [(inner + x, y) for x, y in points]
+    else:
+        moved = [(inner + w - x, y) for x, y in reversed(points)]
+    if right:
+        return [moved]
+    return [[(-x, y) for x, y in reversed(moved)]]
+
+
+ROLLED_OUTLINES = {
+    RolledShape.I: lambda d, w, b, t: [
+        (0, 0), (b, 0), (b, t), ((b + w) / 2, t), ((b + w) / 2, d - t), (b, d - t), (b, d), (0, d),
+        (0, d - t), ((b - w) / 2, d - t), ((b - w) / 2, t), (0, t),
+    ],
+    RolledShape.CHANNEL: lambda d, w, b, t: [
+        (0, 0), (b, 0), (b, t), (w, t), (w, d - t), (b, d - t), (b, d), (0, d),
+    ],
+    RolledShape.TEE: lambda d, w, b, t: [
+        ((b - w) / 2, 0), ((b + w) / 2, 0), ((b + w) / 2, d - t), (b, d - t), (b, d), (0, d),
+        (0, d - t), ((b - w) / 2, d - t),
+    ],
+    RolledShape.ANGLE: lambda d, w, b, t: [
+        (0, 0), (w, 0), (w, d - t), (b, d - t), (b, d), (0, d),
+    ],
+}

@@ -23,26 +23,7 @@ from eyebar.sections.shapes import (
     RolledShape,
     Toes,
 )
-from tests.sections.outlines import Outline, box, integrated
-
-
-def channel_outlines(channel: Channel, inner: float, *, right: bool, toes: Toes) -> list[Outline]:
-    """A channel as one closed C, its web's inner face at `inner` from the middle."""
-    d, w, b, t = channel.depth, channel.web, channel.flange, channel.flange_thickness
-    assert d is not None
-    assert w is not None
-    assert b is not None
-    assert t is not None
-    # Drawn with its back at 0 and its toes towards +x, counter-clockwise.
-    points = [(0.0, 0.0), (b, 0.0), (b, t), (w, t), (w, d - t), (b, d - t), (b, d), (0.0, d)]
-    if toes is Toes.OUT:
-        moved = [(inner + x, y) for x, y in points]
-    else:
-        moved = [(inner + w - x, y) for x, y in reversed(points)]
-    if right:
-        return [moved]
-    return [[(-x, y) for x, y in reversed(moved)]]
-
+from tests.sections.outlines import ROLLED_OUTLINES, box, channel_outlines, integrated
 
 sizes = st.floats(0.125, 1.0)
 
@@ -95,24 +76,6 @@ def test_one_channel_is_what_its_outline_encloses(section: Channels) -> None:
     )
     got = channel_properties(section.near)
     assert (got.area, got.centre, got.i_x, got.i_y) == pytest.approx((size, x, i_x, i_y), rel=1e-9)
-
-
-ROLLED_OUTLINES = {
-    RolledShape.I: lambda d, w, b, t: [
-        (0, 0), (b, 0), (b, t), ((b + w) / 2, t), ((b + w) / 2, d - t), (b, d - t), (b, d), (0, d),
-        (0, d - t), ((b - w) / 2, d - t), ((b - w) / 2, t), (0, t),
-    ],
-    RolledShape.CHANNEL: lambda d, w, b, t: [
-        (0, 0), (b, 0), (b, t), (w, t), (w, d - t), (b, d - t), (b, d), (0, d),
-    ],
-    RolledShape.TEE: lambda d, w, b, t: [
-        ((b - w) / 2, 0), ((b + w) / 2, 0), ((b + w) / 2, d - t), (b, d - t), (b, d), (0, d),
-        (0, d - t), ((b - w) / 2, d - t),
-    ],
-    RolledShape.ANGLE: lambda d, w, b, t: [
-        (0, 0), (w, 0), (w, d - t), (b, d - t), (b, d), (0, d),
-    ],
-}
 
 
 @pytest.mark.parametrize("shape", list(RolledShape))
