@@ -1,24 +1,29 @@
-"""The groups of tests that need a tool from outside Python, and how to come by it."""
+"""The groups of tests that need what the plain package has not, and how to come by it."""
 
 import shutil
 from collections.abc import Iterable
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Group:
-    """A marker, the programs any one of which serves it, and the line that brings it on Debian."""
+    """A marker, the programs any one of which serves it (or the libraries, all of which it needs),
+    and the line that brings it: on Debian, or with pip where it is a library."""
 
     marker: str
     needs: str
-    programs: tuple[str, ...]
+    programs: tuple[str, ...] = ()
+    libraries: tuple[str, ...] = ()
     folders: tuple[str, ...] = ()
     """Where else than on the PATH the programs may lie, as patterns under `/`."""
     package: str
 
     def found(self) -> bool:
-        """Whether one of the programs is on this machine."""
+        """Whether one of the programs, or every library, is on this machine."""
+        if self.libraries:
+            return all(find_spec(name) for name in self.libraries)
         return any(shutil.which(name) or self._lies_about(name) for name in self.programs)
 
     def _lies_about(self, name: str) -> bool:
@@ -27,11 +32,19 @@ class Group:
 
     @property
     def brings(self) -> str:
-        """The one line that brings the tool."""
+        """The one line that brings it."""
+        if self.libraries:
+            return f"pip install {self.package}"
         return f"apt-get install --no-install-recommends {self.package}"
 
 
 GROUPS = (
+    Group(
+        marker="typst",
+        needs="typst",
+        libraries=("typst", "pypdf"),
+        package="'.[office]' pypdf",
+    ),
     Group(
         marker="browser",
         needs="Chromium",

@@ -132,6 +132,21 @@ class NotMeasured(EyebarError):
         super().__init__(f"{what} of {part} not measured")
 
 
+class MissingLibrary(EyebarError):
+    """A library that is not part of the plain install. Attributes: `library`, `what`, `extra`."""
+
+    code = "missing-library"
+
+    def __init__(self, library: str, what: str, extra: str) -> None:
+        self.library = library
+        self.what = what
+        self.extra = extra
+        super().__init__(
+            f"{what} needs the library {library}, which is not installed; type: "
+            f"pip install 'eyebar[{extra}]'"
+        )
+
+
 class Unknown(EyebarError):
     """A name that is not there: a vehicle, a part, a demo. Attributes: `what`, `got`, `near`."""
 

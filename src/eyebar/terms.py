@@ -85,6 +85,22 @@ class Leaf(StrEnum):
     FIELD_BOOK = "field-book"
 
 
+class Working(StrEnum):
+    """Of which parts a report shows the working."""
+
+    GOVERNING = "governing"
+    ALL = "all"
+    NONE = "none"
+
+
+class Reader(StrEnum):
+    """For whom a report is written."""
+
+    ENGINEER = "engineer"
+    PUBLIC = "public"
+    OPERATOR = "operator"
+
+
 class Direction(StrEnum):
     """Which way a vehicle travels: towards higher stations, or lower."""
 

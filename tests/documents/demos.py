@@ -8,6 +8,7 @@ from typing import Any
 from eyebar.demo import bridge_records
 from eyebar.documents import (
     check_document,
+    describe_document,
     explain_document,
     forces_document,
     rate_document,
@@ -46,6 +47,12 @@ def explain(name: str, part: str) -> Document:
 def check(name: str) -> Document:
     """The `check` document of a demo, out of the JSON text."""
     return _read(check_document(record(name)))
+
+
+@cache
+def describe(name: str) -> Document:
+    """The `describe` document of a demo, out of the JSON text."""
+    return _read(describe_document(record(name)))
 
 
 @cache

@@ -8,7 +8,17 @@ import typer
 
 from eyebar import __version__
 from eyebar.cli import register
-from eyebar.cli.options import AsJson, Office
+from eyebar.cli.options import (
+    AsJson,
+    AtLevel,
+    ByMethod,
+    Office,
+    On,
+    Record,
+    VehicleName,
+    day,
+    ends_in,
+)
 from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_json
 from eyebar.terms import (
@@ -16,10 +26,9 @@ from eyebar.terms import (
     EndPosts,
     Form,
     Leaf,
-    Level,
-    Method,
     RoadPlace,
     SubMembers,
+    Working,
 )
 
 app = typer.Typer(
@@ -32,28 +41,6 @@ app = typer.Typer(
     context_settings={"max_content_width": 100},
 )
 app.add_typer(register.app, name="register")
-
-
-def _date(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise typer.BadParameter(f"'{text}' is not a date; write it like 2026-06-09") from None
-
-
-
-Record = Annotated[Path, typer.Argument(metavar="RECORD", help="A bridge record (YAML).")]
-On = Annotated[
-    date | None,
-    typer.Option(
-        metavar="DATE",
-        parser=_date,
-        help="As the bridge stood then (2026-06-09); else at its latest dated entry.",
-    ),
-]
-VehicleName = Annotated[str | None, typer.Option("--vehicle", help="Under this vehicle alone.")]
-ByMethod = Annotated[Method | None, typer.Option("--method", help="By this method.")]
-AtLevel = Annotated[Level | None, typer.Option("--level", help="At this level.")]
 
 
 def _version(asked: bool) -> None:  # noqa: FBT001 - typer calls it with the flag
@@ -266,19 +253,13 @@ def explain(
         print_working(document)
 
 
-def _svg(file: Path | None) -> Path | None:
-    if file is not None and file.suffix.lower() != ".svg":
-        raise typer.BadParameter(f"'{file}' does not end in .svg")
-    return file
-
-
 @app.command()
 def draw(
     record: Record,
     *,
     output: Annotated[
         Path | None,
-        typer.Option("-o", "--output", metavar="FILE.svg", callback=_svg,
+        typer.Option("-o", "--output", metavar="FILE.svg", callback=ends_in(".svg"),
                      help="Where it is drawn; else RECORD's name with .svg, in this folder."),
     ] = None,
     truss: Annotated[
@@ -319,3 +300,43 @@ def history(
         print_json(document)
     else:
         print_history(document)
+
+
+@app.command()
+def report(
+    record: Record,
+    *,
+    output: Annotated[
+        Path | None,
+        typer.Option("-o", "--output", metavar="FILE.pdf", callback=ends_in(".pdf"),
+                     help="Where it is written; else RECORD's name with .pdf, in this folder."),
+    ] = None,
+    on: On = None,
+    office: Office = None,
+    working: Annotated[
+        Working, typer.Option(help="Whose working is shown in full.")
+    ] = Working.GOVERNING,
+    since: Annotated[
+        Path | None,
+        typer.Option(metavar="RESULT.json", help="An earlier `rate --json`: what changed since."),
+    ] = None,
+    dated: Annotated[
+        date | None,
+        typer.Option(metavar="DATE", parser=day, help="Date of the paper; else the rating's."),
+    ] = None,
+    verify: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE.pdf", help="Write nothing: say if FILE belongs to RECORD."),
+    ] = None,
+) -> None:
+    """Write the report to be checked and signed, as PDF."""
+    from eyebar.cli.reporting import Wanted, verified, write_report
+
+    wanted = Wanted(
+        record=record, office=office, on=on, since=since, working=working, dated=dated
+    )
+    with refusing(as_json=False):
+        if verify is not None:
+            verified(verify, wanted)
+        else:
+            write_report(wanted, output or Path(f"{record.stem}.pdf"))

@@ -1,6 +1,7 @@
 """The JSON contracts: whole results for machines, unrounded, versioned, with their schemas."""
 
 from eyebar.documents.check import check_document
+from eyebar.documents.describe import describe_document
 from eyebar.documents.explain import explain_document
 from eyebar.documents.forces import forces_document
 from eyebar.documents.history import history_document
@@ -10,6 +11,6 @@ from eyebar.documents.schemas import schema
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
-    "check_document", "explain_document", "forces_document", "history_document", "opened",
-    "rate_document", "schema", "vehicles_document",
+    "check_document", "describe_document", "explain_document", "forces_document",
+    "history_document", "opened", "rate_document", "schema", "vehicles_document",
 ]

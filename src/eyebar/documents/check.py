@@ -24,7 +24,8 @@ def check_document(
         "bars": sum(len(truss.bars) + len(truss.broken) for truss in trusses),
         "rules": list(one.bridge.rules),
         "not_measured": [
-            {"part": part, "what": list(what)} for part, what in _not_measured(one.record).items()
+            {"part": part, "what": list(what)}
+            for part, what in sizes_not_measured(one.record).items()
         ],
         "not_rated": [
             {"part": address, "not_rated": reason}
@@ -35,7 +36,7 @@ def check_document(
     }
 
 
-def _not_measured(record: Record) -> dict[str, list[str]]:
+def sizes_not_measured(record: Record) -> dict[str, list[str]]:
     """Part -> the sizes of it that nobody has measured."""
     found: dict[str, list[str]] = {}
     for size in not_measured(record):

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from eyebar.addresses import address
-from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, closing, heading, opened
+from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, Opened, closing, heading, opened
 from eyebar.documents.rate import rating_object
 from eyebar.errors import Unknown, nearest
 from eyebar.formula import Block, Entry, Note, Step, plain
@@ -27,9 +27,20 @@ def explain_document(
     one = opened(record, on=on, office=office)
     rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
     rated = _part(rating, part)
-    chosen = _rating(
+    return explained(one, rated, _rating(
         rating, rated, one.values.names("posting.vehicles"), (vehicle, method, level)
-    )
+    ))
+
+
+def governing_explained(one: Opened, rating: BridgeRating, part: str) -> dict[str, Any]:
+    """The working of the rating that governs a part, of a bridge that has been rated."""
+    rated = _part(rating, part)
+    vehicles = one.values.names("posting.vehicles")
+    return explained(one, rated, _rating(rating, rated, vehicles, (None, None, None)))
+
+
+def explained(one: Opened, rated: RatedPart, chosen: PartRating) -> dict[str, Any]:
+    """The document of one rating of one part."""
     again = replayed(
         one.bridge, rated, chosen, vehicle=one.vehicles[chosen.vehicle], values=one.values
     )
@@ -119,6 +130,7 @@ def _step(step: Step) -> dict[str, Any]:
     formula = step.formula
     return {
         "entry": "formula",
+        "formula": f"{formula.module}.{formula.name}",
         "title": formula.result.meaning,
         "equation": plain(formula),
         "with_numbers": plain(step),

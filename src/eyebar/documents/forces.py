@@ -31,7 +31,11 @@ def forces_document(
 
     Raises BadRecord, Unstable, OutOfRange, and NotMeasured where a weight of the floor is unknown.
     """
-    one = opened(record, on=on, office=office)
+    return forces_of(opened(record, on=on, office=office))
+
+
+def forces_of(one: Opened) -> dict[str, Any]:
+    """The document of a record that has been opened. Raises as `forces_document` does."""
     if one.bridge.unknown_loads:
         raise NotMeasured("the floor", f"weight ({', '.join(one.bridge.unknown_loads)})")
     vehicles = one.rated_vehicles

@@ -1,6 +1,10 @@
 """Drawings in ink: made from documents alone, the same bytes every time."""
 
 from eyebar.drawings.form_picture import Picture, form_picture
+from eyebar.drawings.printed import Printed
+from eyebar.drawings.small import sign_alone, small_elevation
 from eyebar.drawings.stress_sheet import Sheet, stress_sheet
 
-__all__ = ["Picture", "Sheet", "form_picture", "stress_sheet"]
+__all__ = [
+    "Picture", "Printed", "Sheet", "form_picture", "sign_alone", "small_elevation", "stress_sheet",
+]

@@ -7,12 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from eyebar.drawings.blocks import Laid
 from eyebar.drawings.elevation import Link
 from eyebar.drawings.field_book import field_book_page
 from eyebar.drawings.full_sheet import full_sheet
 from eyebar.drawings.ink import Ink, letterings
 from eyebar.drawings.lettering import Lettering
 from eyebar.drawings.members import DrawnBar
+from eyebar.drawings.printed import Printed
 from eyebar.drawings.svg_file import svg_file
 from eyebar.terms import Leaf
 from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
@@ -20,14 +22,45 @@ from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
-    """A sheet: its SVG, and what it was written from, for whoever wants to check or go on."""
+    """A sheet as it was laid out, its title and what it says in words, and what it was drawn from,
+    for whoever wants to check or go on."""
 
-    svg: str
+    laid: Laid
+    title: str
+    said: str
     view: StressSheet
-    width: float
-    height: float
-    ink: tuple[Ink, ...]
-    bars: tuple[DrawnBar, ...]
+
+    @property
+    def svg(self) -> str:
+        """The text of its file."""
+        return svg_file(self.laid, title=self.title, said=self.said)
+
+    @property
+    def printed(self) -> Printed:
+        """The same for a page that brings the letters."""
+        return Printed(
+            ink=self.ink, width=self.width, height=self.height, title=self.title, said=self.said
+        )
+
+    @property
+    def width(self) -> float:
+        """Its width [units of 1/96 inch]."""
+        return self.laid.paper.width
+
+    @property
+    def height(self) -> float:
+        """Its height [units of 1/96 inch]."""
+        return self.laid.height
+
+    @property
+    def ink(self) -> tuple[Ink, ...]:
+        """All that is drawn on it."""
+        return self.laid.ink
+
+    @property
+    def bars(self) -> tuple[DrawnBar, ...]:
+        """Its bars."""
+        return self.laid.bars
 
     @property
     def letterings(self) -> tuple[Lettering, ...]:
@@ -50,10 +83,6 @@ def stress_sheet(
     drawn = chosen_truss(rate, forces, view.truss)
     laid = (full_sheet if leaf is Leaf.SHEET else field_book_page)(view, drawn, link)
     return Sheet(
-        svg=svg_file(
-            laid, title=f"Stress sheet of the {view.truss} truss: {view.title}",
-            said=" ".join((view.posting, view.governed, *view.cautions)),
-        ),
-        view=view, width=laid.paper.width, height=laid.height, ink=laid.ink,
-        bars=laid.bars,
+        laid=laid, view=view, title=f"Stress sheet of the {view.truss} truss: {view.title}",
+        said=" ".join((view.posting, view.governed, *view.cautions)),
     )

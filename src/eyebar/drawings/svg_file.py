@@ -14,8 +14,17 @@ LAID = "font-kerning:none;font-variant-ligatures:none;text-rendering:geometricPr
 
 def svg_file(laid: Laid, *, title: str, said: str) -> str:
     """The text of a file: what was laid out, with its title and what it says in words."""
-    width, height = laid.paper.width, laid.height
-    body = "\n".join(written(one) for one in laid.ink)
+    size = laid.paper.width, laid.height
+    return svg_text(laid.ink, size, words=(title, said), faces=_faces(laid.ink))
+
+
+def svg_text(
+    ink: Sequence[Ink], size: tuple[float, float], *, words: tuple[str, str], faces: str
+) -> str:
+    """SVG of some ink on a sheet of a size; `words` are its title and what it says, `faces` the
+    rules that bring its letters."""
+    (width, height), (title, said) = size, words
+    body = "\n".join(written(one) for one in ink)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(width / UNITS_PER_INCH)}in" '
         f'height="{number(height / UNITS_PER_INCH)}in" '
@@ -23,7 +32,7 @@ def svg_file(laid: Laid, *, title: str, said: str) -> str:
         'style="max-width:100%;height:auto" role="graphics-document document" '
         f"aria-label={attribute(title)} fill=\"none\">\n"
         f"<title>{content(title)}</title>\n<desc>{content(said)}</desc>\n"
-        f"<style>{_faces(laid.ink)}</style>\n"
+        f"<style>text{{{LAID}}}{faces}</style>\n"
         f'<rect width="{number(width)}" height="{number(height)}" fill="{PAPER}"/>\n'
         f"{body}\n</svg>\n"
     )
@@ -43,4 +52,4 @@ def _faces(ink: Sequence[Ink]) -> str:
             f'@font-face{{font-family:"{FAMILY}";font-style:{style};font-weight:{weight};'
             f"src:url({source})}}"
         )
-    return f"text{{{LAID}}}" + "".join(rules)
+    return "".join(rules)

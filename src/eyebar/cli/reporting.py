@@ -1,0 +1,94 @@
+"""`eyebar report`: a paper written, or one held against its record."""
+
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from pathlib import Path
+
+import typer
+
+from eyebar.cli.printing import print_cautions, print_posting
+from eyebar.cli.refusals import REFUSED
+from eyebar.cli.terminal import patience, print_text
+from eyebar.documents.gathered import Gathered, gathered
+from eyebar.documents.schemas import document_read
+from eyebar.errors import BadRecord, EyebarError, Unstable
+from eyebar.report.missing_report import missing_report, rated_at_all, refused_report
+from eyebar.report.rating_report import Asked, rating_report
+from eyebar.report.typeset import needed
+from eyebar.report.verified import claims_of, verdict
+from eyebar.terms import Working
+from eyebar.views.report_inventory import inventory_file
+
+LARGEST = 200_000_000
+"""Bytes of the largest file that is held against a record."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """What the command line asks for."""
+
+    record: Path
+    office: Path | None
+    on: date | None
+    since: Path | None
+    working: Working
+    dated: date | None
+
+    def asked(self) -> Asked:
+        """The same as the report asks it; reads the earlier result."""
+        since = document_read(self.since.read_bytes()) if self.since else None
+        return Asked(working=self.working, dated=self.dated, since=since)
+
+
+def write_report(wanted: Wanted, file: Path) -> None:
+    """Write the report and the inventory items beside it; of a bridge that cannot be rated the
+    paper of what is missing, and exit with 1."""
+    needed()
+    asked = wanted.asked()
+    try:
+        with patience("rating the bridge"):
+            of = gathered(wanted.record, on=wanted.on, office=wanted.office)
+    except (BadRecord, Unstable) as refusal:
+        day = asked.dated or wanted.on or datetime.now().astimezone().date()
+        file.write_bytes(refused_report(wanted.record, refusal, day))
+        _say_missing(file, refusal)
+    if not rated_at_all(of):
+        file.write_bytes(missing_report(of, asked.dated))
+        print_posting(of.rate)
+        _say_missing(file)
+    with patience("setting the pages"):
+        file.write_bytes(rating_report(of, asked))
+    _beside(file, of)
+    print_posting(of.rate)
+    print_cautions(of.rate)
+    print_text("", f"The report lies in {file}, the inventory items in {_items(file)}.")
+
+
+def _say_missing(file: Path, refusal: EyebarError | None = None) -> None:
+    if refusal is not None:
+        typer.echo(str(refusal), err=True)
+    print_text(f"This bridge is not rated; what is missing is told in {file}.")
+    raise typer.Exit(REFUSED)
+
+
+def _items(file: Path) -> Path:
+    return file.with_suffix(".inventory.csv")
+
+
+def _beside(file: Path, of: Gathered) -> None:
+    text = inventory_file(of.rate, of.describe, of.vehicles)
+    _items(file).write_text(text, encoding="utf-8", newline="\n")
+
+
+def verified(report: Path, wanted: Wanted) -> None:
+    """Say whether a report belongs to a record; exit with 1 where that is not proven."""
+    with report.open("rb") as opened:
+        file = opened.read(LARGEST)
+    claimed = claims_of(file)
+    with patience("making the report again"):
+        of = gathered(wanted.record, on=claimed.on, office=wanted.office)
+        asked = replace(wanted.asked(), working=claimed.working, dated=claimed.dated)
+        found = verdict(file, claimed, of, asked)
+    print_text(*found.said)
+    if not found.proven:
+        raise typer.Exit(REFUSED)

@@ -1,0 +1,67 @@
+"""All documents of one bridge that a report is made from, the bridge rated once."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from eyebar.documents.describe import described
+from eyebar.documents.explain import governing_explained
+from eyebar.documents.forces import forces_of
+from eyebar.documents.opened import Opened, opened
+from eyebar.documents.rate import document_of
+from eyebar.documents.vehicles import vehicle_objects
+from eyebar.errors import NotMeasured, Unstable
+from eyebar.rating import BridgeRating, rated_bridge
+from eyebar.record import Record
+
+Document = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gathered:
+    """The documents; `forces` is None, with the reason, where nobody can tell the forces.
+
+    `explain` makes the working of a part that is rated, when asked for.
+    """
+
+    rate: Document
+    describe: Document
+    forces: Document | None
+    no_forces: str
+    vehicles: Document
+    explain: Callable[[str], Document]
+
+
+def gathered(
+    record: Path | Record, *, on: date | None = None, office: Path | None = None
+) -> Gathered:
+    """The documents of a bridge on a date. Raises BadRecord, Unstable, OutOfRange."""
+    one = opened(record, on=on, office=office)
+    rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
+    forces, why = _forces(one)
+    return Gathered(
+        rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,
+        vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
+        explain=_explaining(one, rating),
+    )
+
+
+def _forces(one: Opened) -> tuple[Document | None, str]:
+    try:
+        return forces_of(one), ""
+    except (NotMeasured, Unstable) as why:
+        return None, str(why)
+
+
+def _explaining(one: Opened, rating: BridgeRating) -> Callable[[str], Document]:
+    def explain(part: str) -> Document:
+        return governing_explained(one, rating, part)
+
+    return explain
+
+
+def workings(of: Gathered, parts: Iterable[str]) -> Mapping[str, Document]:
+    """Address -> `explain` document, of parts that are rated."""
+    return {part: of.explain(part) for part in parts}

@@ -1,0 +1,29 @@
+"""A drawing for a page that brings the letters itself, and whose paper is the ground."""
+
+from dataclasses import dataclass
+
+from eyebar.drawings.ink import Ink
+from eyebar.drawings.lettering import PAPER
+from eyebar.drawings.svg_file import svg_text
+
+TINT = f'fill="{PAPER}"'
+WHITE = 'fill="#ffffff"'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Printed:
+    """A drawing: its ink, its size [units of 1/96 inch], and what it shows in words."""
+
+    ink: tuple[Ink, ...]
+    width: float
+    height: float
+    title: str
+    said: str
+
+    @property
+    def svg(self) -> str:
+        """Its SVG, without letters and on white."""
+        words = self.title, self.said
+        return svg_text(
+            self.ink, (self.width, self.height), words=words, faces=""
+        ).replace(TINT, WHITE)

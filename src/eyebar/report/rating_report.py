@@ -1,0 +1,147 @@
+"""The rating report: from the documents of a bridge to its pages."""
+
+import dataclasses
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from eyebar.documents.gathered import Gathered
+from eyebar.drawings import Printed, sign_alone, small_elevation, stress_sheet
+from eyebar.drawings.paper import UNITS_PER_INCH
+from eyebar.report.typeset import Paper, typeset
+from eyebar.terms import Working
+from eyebar.views import report_bridge, report_ratings, report_values, report_words
+from eyebar.views.blocks import Figure, Paragraph, Section, plainly
+from eyebar.views.report_front import front
+from eyebar.views.report_inventory import inventory
+from eyebar.views.report_since import changes
+from eyebar.views.report_working import working_section
+from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What is asked of a report beside its record."""
+
+    working: Working = Working.GOVERNING
+    dated: date | None = None
+    since: Mapping[str, Any] | None = None
+
+
+def rating_report(of: Gathered, asked: Asked) -> bytes:
+    """The PDF of a rating. Raises MissingLibrary where typst is not installed."""
+    rate = of.rate
+    dated = asked.dated or date.fromisoformat(rate["date"])
+    return typeset(Paper(
+        template="rating.typ",
+        content=contents(of, asked),
+        title=report_words.title(rate),
+        claims=claims(rate, asked),
+        dated=dated,
+    ))
+
+
+def claims(rate: Mapping[str, Any], asked: Asked) -> tuple[str, ...]:
+    """What the file says of itself, for whoever proves it."""
+    return (
+        f"record={rate['record_hash']}",
+        f"result={report_values.fingerprint(dict(rate))}",
+        f"eyebar={rate['version']}",
+        f"on={rate['date']}",
+        f"working={asked.working}",
+        *((f"since={report_values.fingerprint(dict(asked.since))}",) if asked.since else ()),
+    )
+
+
+def _changes(of: Gathered, asked: Asked) -> tuple[str, ...]:
+    return changes(dict(asked.since), of.rate) if asked.since else ()
+
+
+def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
+    """Everything that the template sets."""
+    rate = of.rate
+    view = sheet_view(rate, of.forces) if of.forces else None
+    return {
+        "front": dataclasses.asdict(front(rate, of.describe, changes=_changes(of, asked))),
+        "headings": report_words.HEADINGS,
+        "foot": report_words.foot(rate),
+        "page_word": report_words.PAGE, "of_word": report_words.OF,
+        "elevation": _elevations(of, view),
+        "sign": _figure(sign_alone(rate["posting"]), wide=100),
+        "sections": plainly(_sections(of)),
+        "sheets": _sheets(of),
+        "working": plainly(_workings(of, asked.working)),
+        "proof": plainly([report_values.proof(rate, report_words.VERIFY)]),
+    }
+
+
+def _sections(of: Gathered) -> list[Section]:
+    return [
+        report_bridge.described(of.describe),
+        report_bridge.readings(of.describe),
+        report_bridge.materials(of.describe),
+        report_bridge.loads(of.describe, of.vehicles),
+        report_ratings.weakest(of.rate),
+        report_ratings.by_part(of.rate),
+        report_ratings.whole(of.rate),
+        report_values.assumed(of.rate),
+        report_values.values(of.rate),
+        inventory(of.rate, of.describe, of.vehicles),
+    ]
+
+
+def _sheets(of: Gathered) -> list[dict[str, Any]]:
+    """A stress sheet for each truss, on a page of its own size."""
+    if of.forces is None:
+        return []
+    return [
+        {
+            "svg": sheet.printed.svg,
+            "said": f"{sheet.printed.title}. {sheet.view.posting}. {sheet.view.governed}",
+            "width": sheet.width / UNITS_PER_INCH, "height": sheet.height / UNITS_PER_INCH,
+        }
+        for truss in of.forces["trusses"]
+        for sheet in [stress_sheet(of.rate, of.forces, truss=truss["truss"])]
+    ]
+
+
+def _elevations(of: Gathered, view: StressSheet | None) -> list[dict[str, Any]]:
+    if of.forces is None or view is None:
+        return []
+    drawn = small_elevation(view, chosen_truss(of.rate, of.forces, view.truss))
+    return [_figure(drawn, wide=100)]
+
+
+def _figure(drawn: Printed, *, wide: int, caption: str = "") -> dict[str, Any]:
+    return dataclasses.asdict(
+        Figure(
+        svg=drawn.svg, said=f"{drawn.title}. {drawn.said}", caption=caption, wide=wide,
+    )
+    )
+
+
+def _workings(of: Gathered, which: Working) -> Sequence[Section]:
+    parts = list(_explained(of, which))
+    if not parts:
+        return []
+    head = Section(heading=report_words.HEADINGS["working"], blocks=(
+        Paragraph(text=report_words.ABOUT_WORKING),
+    ))
+    return [head, *(working_section(of.explain(part)) for part in parts)]
+
+
+def _explained(of: Gathered, which: Working) -> Iterable[str]:
+    """The parts whose working is shown: all, none, or what governs the posting and the weakest of
+    each group."""
+    weakest = report_ratings.weakest_parts(of.rate)
+    if which is Working.ALL:
+        return [part["part"] for part, _ in weakest]
+    if which is Working.NONE:
+        return []
+    governs = of.rate["posting"]["governed_by"]
+    first = {governs["part"]: ""} if governs else {}
+    groups: dict[str, str] = {}
+    for part, _ in weakest:
+        groups.setdefault(report_ratings.group_of(part["kind"]), part["part"])
+    return dict.fromkeys([*first, *groups.values()])

@@ -1,0 +1,76 @@
+"""The working of a part as blocks of a report: symbols, numbers, result, unit, source."""
+
+from collections.abc import Iterator
+
+from eyebar.formula import Formula, Step, all_formulas, plain, significant, typst
+from eyebar.formula.spelling import spelt
+from eyebar.views import report_words, words
+from eyebar.views.blocks import Block, Equation, Paragraph, Points, Said, Section
+from eyebar.views.columns import Document
+
+
+def working_section(explain: Document, *, rank: int = 2) -> Section:
+    """The working of one `explain` document."""
+    rating = explain["rating"]
+    standing = words.standing(rating["method"], rating["level"])
+    said = (words.answer(rating), report_words.path(rating), report_words.plain_formula(rating))
+    blocks: list[Block] = [
+        Paragraph(text=f"{rating['vehicle']}, by {standing}.", tone="strong"),
+        Paragraph(text=" ".join(filter(None, said))),
+    ]
+    notes = (*explain["remarks"], *explain["readings"])
+    if notes:
+        blocks.append(Points(points=notes))
+    blocks += _Steps().blocks(explain["steps"], 0)
+    return Section(
+        heading=f"{explain['part']}, {explain['kind']}", blocks=tuple(blocks), rank=rank
+    )
+
+
+class _Steps:
+    """Steps made into blocks; what was said once with the same numbers is not said again."""
+
+    def __init__(self) -> None:
+        self.known = {f"{one.module}.{one.name}": one for one in all_formulas()}
+        self.said: set[tuple[str, str]] = set()
+        self.explained: set[str] = set()
+
+    def blocks(self, steps: list[Document], depth: int) -> Iterator[Block]:
+        """The blocks of some steps, procedures opened up."""
+        for step in steps:
+            if step["entry"] == "procedure":
+                yield Said(text=step["title"], source=step["source"], depth=depth)
+                yield from self.blocks(step["steps"], depth + 1)
+            elif step["entry"] == "note":
+                yield Said(text=_note(step), depth=depth)
+            elif (step["equation"], step["with_numbers"]) not in self.said:
+                self.said.add((step["equation"], step["with_numbers"]))
+                yield self._equation(step, depth)
+
+    def _equation(self, step: Document, depth: int) -> Equation:
+        formula = self.known[step["formula"]]
+        first = step["formula"] not in self.explained
+        self.explained.add(step["formula"])
+        inputs = {name: symbol["value"] for name, symbol in step["symbols"].items()}
+        with_numbers = Step(formula=formula, inputs=inputs, result=step["result"])
+        return Equation(
+            title=step["title"], symbols=typst(formula), symbols_said=plain(formula),
+            numbers=typst(with_numbers), numbers_said=plain(with_numbers),
+            meanings=_meanings(formula) if first else "", source=step["source"], depth=depth,
+        )
+
+
+def _meanings(formula: Formula) -> str:
+    """What the symbols mean: `F yield stress, ksi; A area, in²`."""
+    said = []
+    for name, symbol in formula.symbols.items():
+        stem, below = spelt(name)
+        unit = "" if symbol.unit == "1" else f", {symbol.unit}"
+        said.append(f"{stem}{'_' + below if below else ''} {symbol.meaning}{unit}")
+    return "; ".join(said)
+
+
+def _note(step: Document) -> str:
+    unit = "" if step["unit"] == "1" else f" {step['unit']}"
+    symbol = f"{step['symbol']} = " if step["symbol"] else ""
+    return f"{step['text']}: {symbol}{significant(step['value'])}{unit}"
