@@ -199,6 +199,15 @@ def ratings(name: str) -> Iterator[Rated]:
                 yield Rated(part=part, rating=rating, truss=trusses(name)[part["truss"]])
 
 
+def pin_ratings(name: str) -> Iterator[Rated]:
+    """Every rating with a factor of a pin of a demo bridge."""
+    for part in demos.rate(name)["parts"]:
+        if part["kind"] == "pin":
+            for rating in part.get("ratings", ()):
+                if rating["factor"] is not None:
+                    yield Rated(part=part, rating=rating, truss=trusses(name)[part["truss"]])
+
+
 def bar_of(address: str) -> str:
     """The bar's name: the last piece of a part's address."""
     return address.rsplit("/", 1)[-1]

@@ -11,17 +11,20 @@ panels.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
 from eyebar.analysis.influence import InfluenceLines, uniform_panel_loads, weight_at_greatest
-from eyebar.analysis.model import Floats
-from eyebar.analysis.paths import Ints, paths
+from eyebar.analysis.model import Floats, Model
+from eyebar.analysis.paths import END, Ints, Paths, paths
 from eyebar.analysis.places import Places, places
 from eyebar.analysis.rays import Task
 from eyebar.terms import Direction
+
+Triple = tuple[int, int, int]
+"""A bar's number, the sense in which loads act on it, the number of a slack set."""
 
 ROUNDS = 3
 SEARCHED = 30.0
@@ -73,9 +76,12 @@ def lane_tasks(
 ) -> list[Task | None]:
     """For each wish the lane loads that are worst for its bars, as a task; None where no lane load
     does anything to them. Neighbours are places of one train beside one lane load."""
-    asked = [_first(wish, lines.sets.number(0)) for wish in wishes]
+    ways = _Mechanisms(lines, cap)
+    asked = [
+        _first(wish, lines.sets.number(0), ways.under(wish.fixed, wish.start)) for wish in wishes
+    ]
     moving = [_moving(lines, wish) for wish in wishes]
-    tried: list[set[tuple[int, int, int]]] = [set() for _ in wishes]
+    tried: list[set[Triple]] = [set() for _ in wishes]
     parts: list[list[_Rows]] = [[] for _ in wishes]
     active = list(range(len(wishes)))
     for _ in range(ROUNDS):
@@ -87,8 +93,7 @@ def lane_tasks(
             rows.append(_rows(lines, asked[i], wishes[i], moving[i]))
             parts[i].append(rows[-1])
         for i, met in zip(active, _met(lines, wishes, active, rows, cap), strict=True):
-            columns = zip(*sorted(met - tried[i]), strict=True)
-            asked[i] = tuple(np.array(column, dtype=np.intp) for column in columns)
+            asked[i] = _columns(met - tried[i])
         active = [i for i in active if asked[i]]
     return [_task(lines, *one) for one in zip(parts, moving, wishes, strict=True)]
 
@@ -100,20 +105,64 @@ def _moving(lines: InfluenceLines, wish: LaneWish) -> Places | None:
     return places((wish.lane.point_kip,), (), lines.stations_ft, Direction.UP)
 
 
-def _first(wish: LaneWish, everything: int) -> tuple[Ints, ...]:
-    """(bar, sense, slack set) to begin with: the set under dead load, and all bars working."""
-    sets = sorted({wish.start, everything})
-    twice, senses = np.tile(wish.bars, 2), np.repeat([1, -1], len(wish.bars))
-    return (
-        np.tile(twice, len(sets)), np.tile(senses, len(sets)), np.repeat(sets, len(twice)),
+def _first(wish: LaneWish, everything: int, mechanisms: set[Triple]) -> tuple[Ints, ...]:
+    """(bar, sense, slack set) to begin with: the set under dead load, and all bars working; and
+    the mechanisms."""
+    asked = {
+        (bar, sense, number)
+        for number in {wish.start, everything} for sense in (1, -1) for bar in wish.bars.tolist()
+    }
+    return _columns(asked | mechanisms)
+
+
+def _columns(asked: set[Triple]) -> tuple[Ints, ...]:
+    return tuple(
+        np.array(column, dtype=np.intp) for column in zip(*sorted(asked), strict=True)
     )
+
+
+@dataclass(slots=True)
+class _Mechanisms:
+    """Where equilibrium ends: the bar last to let go, the sense of what makes it, the set before.
+    """
+
+    lines: InfluenceLines
+    cap: float
+    known: dict[int, set[Triple]] = field(default_factory=dict)
+
+    def under(self, fixed: Floats, start: int) -> set[Triple]:
+        """Those that loads from either end of the road, or on one joint, lead to under a dead
+        load."""
+        if id(fixed) not in self.known:
+            one = np.eye(len(self.lines.stations_ft))
+            loads = np.concatenate([one, np.cumsum(one, axis=0), np.cumsum(one[::-1], axis=0)])
+            growing = loads @ self.lines.units
+            walked = paths(
+                self.lines.sets, np.broadcast_to(fixed, growing.shape), growing,
+                start=np.full(len(growing), start), cap=self.cap,
+            )
+            self.known[id(fixed)] = lost(self.lines.sets.model, walked, np.arange(len(growing)))
+        return self.known[id(fixed)]
+
+
+def lost(model: Model, walked: Paths, rows: Ints) -> set[Triple]:
+    """(bar, sense, slack set) of the bar last to let go on each of some paths that ends: loads
+    that act on it in that sense end equilibrium."""
+    last_one = walked.count[rows] - 1
+    event, number = walked.event[rows, last_one], walked.sets[rows, last_one]
+    ended = np.flatnonzero(event <= END)
+    last = END - event[ended]
+    bars = model.element_bar[model.unilateral[last]]
+    senses = -np.sign(model.sense[last]).astype(np.intp)
+    return set(zip(bars.tolist(), senses.tolist(), number[ended].tolist(), strict=True))
 
 
 def _met(
     lines: InfluenceLines, wishes: Sequence[LaneWish], active: Sequence[int],
     rows: Sequence[_Rows], cap: float,
-) -> list[set[tuple[int, int, int]]]:
-    """For each active wish the (bar, sense, slack set) that its rows' own paths meet."""
+) -> list[set[Triple]]:
+    """For each active wish the (bar, sense, slack set) that its rows' own paths meet, and those of
+    the mechanisms in which they end."""
     count = [len(part.bar) for part in rows]
     fixed = np.repeat(np.stack([wishes[i].fixed for i in active]), count, axis=0)
     start = np.repeat([wishes[i].start for i in active], count)
@@ -121,11 +170,12 @@ def _met(
     walked = paths(lines.sets, fixed, growing, start=start, cap=min(cap, SEARCHED))
     found, begin = [], 0
     for part in rows:
-        sets = walked.sets[begin : begin + len(part.bar)]
+        its = np.arange(begin, begin + len(part.bar))
+        sets = walked.sets[its]
         begin += len(part.bar)
         row, step = np.nonzero(sets >= 0)
         columns = (part.bar[row].tolist(), part.sense[row].tolist(), sets[row, step].tolist())
-        found.append(set(zip(*columns, strict=True)))
+        found.append(set(zip(*columns, strict=True)) | lost(lines.sets.model, walked, its))
     return found
 
 

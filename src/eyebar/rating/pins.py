@@ -29,7 +29,7 @@ from eyebar.rating.pin_checks import (
     pin_rows,
     pin_rules,
 )
-from eyebar.rating.rated import PartRating, PinFacts, RatedPart
+from eyebar.rating.rated import NO_RULE, PartRating, PinFacts, RatedPart
 from eyebar.rating.strengths import SAME_STRENGTH
 from eyebar.resistance import Condition
 from eyebar.terms import Kind, Method
@@ -38,6 +38,7 @@ from eyebar.vehicles import Vehicle
 LOADED_PANELS = 2.0
 """Impact goes by the length of two panels, the least length that loads a pin: the safe side."""
 PROPOSED = "its packing was not measured: the one it is rated by is proposed from its bars"
+NOTHING = "{} does nothing to this part that its strength would limit"
 SAID = (
     "pins: impact by the length of two panels, forces at the middle of their bearings unless the "
     "office says otherwise; by load factor there is no rule"
@@ -181,6 +182,10 @@ def pin_parts(
     if any(pin.proposed for pin in truss.pins):
         table.values.number("pin.clearance")
     found: dict[str, list[PartRating]] = {pin.address: [] for pin in truss.pins}
+    for one in questions:
+        if one.question.method not in METHODS:
+            for pin in truss.pins:
+                found[pin.address].append(_without(one.question, NO_RULE))
     wanted = [one for one in questions if one.question.method in METHODS]
     chosen = [
         (pin, one.question, rating.least(pin, one)) for one in wanted for pin in truss.pins
@@ -190,7 +195,7 @@ def pin_parts(
     return [
         RatedPart(
             address=pin.address, truss=truss.name, kind=Kind.PIN, pin=pin,
-            ratings=(*found[pin.address], *(one for one in refused if one.method in METHODS)),
+            ratings=(*found[pin.address], *refused),
             provisional=PROPOSED if pin.proposed else "",
         )
         for pin in truss.pins
@@ -257,7 +262,7 @@ class _PinRating:
             looked |= {i: (where, row) for row, i in enumerate(numbers)}
         for i, (pin, question, one) in enumerate(chosen):
             yield pin, (
-                _without(question) if one is None
+                _without(question, NOTHING.format(question.vehicle.name)) if one is None
                 else self._rating(pin, question, one, looked[i])
             )
 
@@ -344,10 +349,9 @@ def _last_edge(swept: Swept, ray: int) -> int:
     return int(np.flatnonzero(along)[0])
 
 
-def _without(question: Question) -> PartRating:
-    vehicle = question.vehicle.name
+def _without(question: Question, reason: str) -> PartRating:
     return PartRating(
-        vehicle=vehicle, method=question.method, level=question.level, factor=None,
-        reason=f"{vehicle} does nothing to this part that its strength would limit",
-        live_factor=question.live_factor, share=question.case.total, lanes=question.case.lanes,
+        vehicle=question.vehicle.name, method=question.method, level=question.level, factor=None,
+        reason=reason, live_factor=question.live_factor, share=question.case.total,
+        lanes=question.case.lanes,
     )
