@@ -187,3 +187,43 @@ def test_what_a_truss_hangs_out_over_its_bearing_is_refused_for_the_shoes() -> N
         "L1": (True, True), "L10": (False, True)})
     found = rated(replace(bridge, trusses=(out, bridge.trusses[1])), some("Type 3"))
     assert "beyond its bearings" in found["upstream/L0/bearing"].not_rated
+
+
+def test_the_two_legs_of_one_bent_rod_are_a_single_bar() -> None:
+    two = floor_bridge("quillmarsh", ("rods: {number: 4,", "rods: {number: 2,"))
+    ratings = [
+        entry(rated(one, some("Type 3"))["upstream/L4/hanger"], "Type 3", LEGAL)
+        for one in (floor_bridge("quillmarsh"), two)
+    ]
+    # System factor 0.90 of several bars, 0.85 of one; half of the metal.
+    assert ratings[0].capacity is not None
+    assert ratings[1].capacity == pytest.approx(ratings[0].capacity / 2 * 0.85 / 0.90)
+
+
+def test_thin_laminations_share_as_planks_do() -> None:
+    def word(kind: str, thickness: str) -> str:
+        floor = floor_bridge(
+            "quillmarsh", ("    kind: plank\n    thickness: 3 in\n",
+                           f"    kind: {kind}\n    thickness: {thickness}\n"),
+            ("what: deck thickness, value: 2 7/8 in", f"what: deck thickness, value: {thickness}"),
+        ).floor
+        assert floor is not None
+        return floor.deck_word
+
+    assert word("nail-laminated", "3 in") == "plank"
+    assert word("nail-laminated", "5 in") == "nail-laminated.thin"
+    assert word("nail-laminated", "6 in") == "nail-laminated.thick"
+
+
+def test_a_broken_span_cuts_a_stringer_that_runs_on() -> None:
+    decision = "decisions:\n"
+    bridge = floor_bridge(
+        "quillmarsh", (SEAT, "    seat: 5 in\n    continuous: true  #"),
+        (decision, f"{decision}  - date: 2026-06-10\n    what: broken\n"
+                   "    part: floor/panel 4/stringer 3\n    note: split through\n"),
+    )
+    assert bridge.floor is not None
+    runs = {one.address: one.run_ft for one in bridge.floor.stringers}
+    assert runs["floor/panel 3/stringer 3"] == (15.0,) * 3
+    assert runs["floor/panel 5/stringer 3"] == (15.0,) * 6
+    assert runs["floor/panel 3/stringer 4"] == (15.0,) * 10

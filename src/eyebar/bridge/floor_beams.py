@@ -95,11 +95,11 @@ def stringers_of(
     """The stringers that are recorded, and address -> why one is not."""
     found: list[Stringer] = []
     refused: dict[str, str] = {}
+    broken = {
+        (panel.number, i) for panel in panels for i in range(len(places_ft))
+        if words.state(_address(panel, i)).broken is not None
+    }
     for panel in panels:
-        broken = {
-            i for i in range(len(places_ft))
-            if words.state(_address(panel, i)).broken is not None
-        }
         for i, place in enumerate(places_ft):
             part = _address(panel, i)
             said = stringer_said(words.record, panel.number, part)
@@ -116,7 +116,8 @@ def stringers_of(
                 continue
             found.append(_stringer(
                 words, panel, i, place_ft=float(place), said=said, built=built, made_of=made_of,
-                gaps=_gaps(places_ft, i, broken), panels=panels,
+                gaps=_gaps(places_ft, i, {j for number, j in broken if number == panel.number}),
+                run=_run(words.record, panel, panels, {number for number, j in broken if j == i}),
             ))
     return tuple(found), refused
 
@@ -138,17 +139,16 @@ def _gaps(
 def _stringer(
     words: FloorWords, panel: Panel, i: int, *, place_ft: float, said: SaidOfBeam,
     built: Section, made_of: MadeOf, gaps: tuple[float | None, float | None],
-    panels: Sequence[Panel],
+    run: tuple[tuple[float, ...], int],
 ) -> Stringer:
     part, span = _address(panel, i), panel.end_ft - panel.begin_ft
-    run, place = _run(words.record, panel, panels)
     state = words.state(part)
     one = Stringer(
         address=part, panel=panel.number, number=i + 1, ends=panel.joints,
         begin_ft=panel.begin_ft, end_ft=panel.end_ft, place_ft=place_ft, gaps_ft=gaps,
         as_built=built, stretches=(), made_of=made_of, unheld=unheld(said, span),
         beam_ends=beam_ends(said), weight_kip_per_ft=_weight(words.record, built, span),
-        run_ft=run, run_place=place, not_rated=declared(words, part),
+        run_ft=run[0], run_place=run[1], not_rated=declared(words, part),
     )
     try:
         left = beam_left(part, built, state.readings, ends=panel.joints, span_ft=span)
@@ -158,16 +158,18 @@ def _stringer(
 
 
 def _run(
-    record: Record, panel: Panel, panels: Sequence[Panel]
+    record: Record, panel: Panel, panels: Sequence[Panel], broken: set[int]
 ) -> tuple[tuple[float, ...], int]:
-    """Spans of the beam that runs on, and which of them this panel is."""
+    """Spans of the beam that runs on, and which of them this panel is; it ends at a panel where it
+    is `broken`."""
     stringers = record.floor.stringers
     if not stringers.continuous:
         return (), 0
     cut = set(stringers.cut_at or ())
     run: list[Panel] = []
     for one in panels:
-        if run and one.joints[0] in cut:
+        ends = one.joints[0] in cut or one.number in broken or one.number - 1 in broken
+        if run and ends:
             if panel in run:
                 break
             run = []

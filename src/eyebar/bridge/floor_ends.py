@@ -15,7 +15,6 @@ from eyebar.record import What
 from eyebar.record.floor import DeckEntry
 from eyebar.record.floor_members import HangerEntry, ShoeEntry
 from eyebar.record.words import DeckKind
-from eyebar.sections.amounts import measured
 from eyebar.sections.shapes import Rolled, Section, Timbers
 from eyebar.terms import Kind
 
@@ -173,24 +172,27 @@ def _clear(stringers: Sequence[Stringer], support: float | None) -> float | None
     return None if support is None or not gaps else INCHES * max(gaps) - support
 
 
-def deck_word(entry: DeckEntry, *, on_timber: bool) -> str:
-    """The deck's row among the shares of a wheel line; empty where its thickness is not known."""
+def deck_word(entry: DeckEntry, findings: Findings, *, on_timber: bool) -> str:
+    """The deck's row among the shares of a wheel line, by its least thickness; empty where that is
+    not known. Laminations of less than 4 in share no better than planks."""
     on = "on timber" if on_timber else "on steel"
     if entry.kind is DeckKind.CONCRETE:
         return f"concrete.{on}"
     if entry.kind in (DeckKind.PLANK, DeckKind.STEEL_PLANK):
         return str(entry.kind)
-    if entry.thickness is None:
+    thick = _thinnest(entry, findings)
+    if entry.thickness is None or thick is None:
         return ""
-    thick = measured(size(entry.thickness), "thickness of the deck")
     if entry.kind is DeckKind.STEEL_GRATING:
         return f"{entry.kind}.{'thick' if thick >= THICK_GRATING else 'thin'}"
+    if thick < LAMINATED:
+        return str(DeckKind.PLANK)
     if thick < THICK_LAMINATED:
         return f"{entry.kind}.thin"
     return f"{entry.kind}.thick{f' {on}' if entry.kind is DeckKind.GLUED_LAMINATED else ''}"
 
 
-THICK_LAMINATED, THICK_GRATING = 6.0, 4.0
+LAMINATED, THICK_LAMINATED, THICK_GRATING = 4.0, 6.0, 4.0
 """Thickness [in] from which the table of shares has other figures."""
 
 

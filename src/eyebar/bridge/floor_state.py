@@ -64,7 +64,7 @@ def floor_on(
         layers=_layers(record, words, roadway), guard_kip_per_ft=_guards(record),
         sidewalks=_sidewalks(record, roadway), stringers=stringers, floorbeams=beams,
         hangers=tuple(hangers), deck=deck, shoes=tuple(shoes),
-        deck_word=deck_word(record.floor.deck, on_timber=of_timber),
+        deck_word=deck_word(record.floor.deck, findings, on_timber=of_timber),
         stringers_of_timber=of_timber, unknown=unknown,
     ), _reasons(places, refused)
 

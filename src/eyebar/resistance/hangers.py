@@ -13,6 +13,7 @@ from eyebar.resistance.floor_beams import riveted_end
 from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
 from eyebar.resistance.limit import Condition
 from eyebar.resistance.of_bar import limits
+from eyebar.resistance.rules import rules
 from eyebar.resistance.tension import pull_on_area, reduced_pull
 from eyebar.resistance.threads import is_looped
 from eyebar.sections.amounts import measured
@@ -20,6 +21,8 @@ from eyebar.sections.properties import area
 from eyebar.sections.shapes import Eyebars, Plates, Rods, RodShape, Section
 from eyebar.terms import Method
 
+LEGS = 2
+"""Legs of one bent rod."""
 ROD = Symbol("diameter of the rod", "in", "rod", low=0.5, high=2.0)
 INSIDE = Symbol("radius of the bend's middle line", "in", "bend_radius", low=1.0, high=3.0)
 
@@ -100,11 +103,12 @@ def hanger_strengths(
     found: list[Strength] = []
     if hanger.bar is not None:
         keeps = _keeps(hanger)
+        single = _single(hanger, by, values, condition)
         remarks = () if keeps == 1.0 else ("the beam hangs beside the middle of its legs",)
         found += [
             Strength(
-                check=one.check, effect=Effect.HUNG, capacity=one.force * keeps, unit="kip",
-                divisor=1.0, remarks=one.remarks + remarks,
+                check=one.check, effect=Effect.HUNG, unit="kip", divisor=1.0,
+                capacity=one.force * keeps * single, remarks=one.remarks + remarks,
             )
             for one in limits(
                 hanger.bar, method=by.bending.method, level=by.bending.level, dead_factor_dc=1.0,
@@ -120,6 +124,19 @@ def hanger_strengths(
     if not found:
         raise NotMeasured("", "how the floorbeam hangs")
     return tuple(found)
+
+
+def _single(hanger: Hanger, by: FloorRules, values: Values, condition: Condition) -> float:
+    """What the system factor of a single bar leaves of that by its section: the two legs of one
+    bent rod are one bar."""
+    assert hanger.bar is not None
+    section = hanger.bar.left
+    if not hanger.bent or not isinstance(section, Rods) or len(section.rods) > LEGS:
+        return 1.0
+    several = rules(
+        by.bending.method, by.bending.level, values=values, condition=condition, section=section
+    )
+    return by.bending.reduction / several.reduction
 
 
 def _keeps(hanger: Hanger) -> float:
