@@ -1,5 +1,6 @@
 """Where a truss loses its equilibrium, in words: the panel and the counter that is missing."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
@@ -27,7 +28,8 @@ def collapse(
     """What moves when the one-way element `last` lets go too, those of `slack` being slack already.
 
     The counter that is missing is the line between two joints, not joined by a bar and as many
-    panels long as the truss's own one-way diagonals, that the motion stretches most for its length.
+    panels long as the truss's own one-way diagonals, that the motion stretches most for its length;
+    where the slack diagonals end in the middle of a halved panel, a line that ends there too.
     """
     members = np.append(slack.members, last)
     matrix = model.slack_matrix[np.ix_(members, members)]
@@ -39,7 +41,11 @@ def collapse(
         for i, size in zip(members, motion, strict=True)
         if abs(size) > 1e-6
     )
-    missing = _stretched(model, moved)
+    halved = {
+        joint for bar in model.bars if bar.name in names for joint in bar.ends
+        if _within(model, joint)
+    }
+    missing = (_stretched(model, moved, halved) if halved else "") or _stretched(model, moved)
     panel = _panel(model, names, missing, floor_joints)
     stop = f"; a counter {missing} would hold it" if missing else ""
     return Collapse(
@@ -85,7 +91,21 @@ def _joint_motion(model: Model, members: Ints, motion: Floats) -> dict[str, Floa
     return result
 
 
-def _stretched(model: Model, moved: dict[str, Floats]) -> str:
+def _within(model: Model, joint: str) -> bool:
+    """Whether a joint lies inside the web: bars run above it, and others or joints below."""
+    x, y = model.joints[joint]
+    heights = [h for name, (there, h) in model.joints.items() if there == x and name != joint]
+    for bar in model.bars:
+        (x1, y1), (x2, y2) = sorted(model.joints[end] for end in bar.ends)
+        if joint not in bar.ends and x1 < x < x2:
+            heights.append(y1 + (y2 - y1) * (x - x1) / (x2 - x1))
+    return any(h > y for h in heights) and any(h < y for h in heights)
+
+
+def _stretched(
+    model: Model, moved: dict[str, Floats], ending: Collection[str] | None = None
+) -> str:
+    """The line that the motion stretches most; only of those `ending` at some joints, if given."""
     joined = {frozenset(bar.ends) for bar in model.bars}
     columns = sorted({round(x, 6) for x, _ in model.joints.values()})
     place = {x: i for i, x in enumerate(columns)}
@@ -102,6 +122,8 @@ def _stretched(model: Model, moved: dict[str, Floats]) -> str:
             a, b = np.array(model.joints[upper]), np.array(model.joints[lower])
             apart = abs(place[round(a[0], 6)] - place[round(b[0], 6)])
             if frozenset((upper, lower)) in joined or apart != usual or a[1] == b[1]:
+                continue
+            if ending is not None and not {upper, lower} & {*ending}:
                 continue
             along = (b - a) / np.hypot(*(b - a))
             stretch = float(along @ (moved[lower] - moved[upper]) / np.hypot(*(b - a)))
