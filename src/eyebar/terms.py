@@ -71,11 +71,40 @@ class VehicleClass(StrEnum):
 
 
 class Combine(StrEnum):
-    """How a vehicle's axles and its lane load go together."""
+    """How a vehicle's axles and its lane load go together; a crowd is a load by area alone."""
 
     NONE = "none"
     GREATER = "greater"
     SUM = "sum"
+    AREA = "area"
+
+
+class Pace(StrEnum):
+    """How fast a load moves over the bridge, for its shock."""
+
+    ANY = "any pace"
+    WALKING = "walking pace"
+    STILL = "standing still"
+
+
+class Answer(StrEnum):
+    """Whether a vehicle may cross."""
+
+    YES = "yes"
+    CONDITIONS = "conditions"
+    NO = "no"
+
+
+class Condition(StrEnum):
+    """What a crossing may depend on."""
+
+    ALONE = "alone"
+    MIDDLE = "middle"
+    WALKING = "walking pace"
+    SPREAD = "axles spread"
+    FEWER_TONS = "fewer tons"
+    LESS_BY_AREA = "less by area"
+    PERMIT = "permit"
 
 
 class Leaf(StrEnum):

@@ -50,6 +50,15 @@ class Library(ModuleType):
     def vehicles_document(self, *, office: Path | None) -> Any:
         return self._answer(samples.vehicles(), office)
 
+    def cross_document(self, record: Path, vehicles: list[Any], **chosen: Any) -> Any:
+        document = samples.cross()
+        if vehicles:
+            document["vehicles"] = document["vehicles"][:1]
+        return self._answer(document, record, vehicles, chosen)
+
+    def slip_document(self, record: Path, vehicle: Any, day: date, **chosen: Any) -> Any:
+        return self._answer(samples.slip(), record, vehicle, day, chosen)
+
     def explain_document(self, record: Path, part: str, **chosen: Any) -> Any:
         return self._answer(samples.explain(), record, part, chosen)
 
@@ -74,6 +83,61 @@ def test_rate_says_the_posting_before_anything_else(library: Library) -> None:
     assert library.asked == [(Path("a.yaml"), None, None)]
 
 
+def test_a_vehicle_that_wants_to_cross_gets_its_answer_first(library: Library) -> None:
+    answer = typed("cross", "a.yaml", "milk truck")
+    assert answer.exit_code == 0
+    assert answer.stdout.startswith("milk truck, 28.0 tons: provisionally yes, if")
+    assert "- Or if it weighs no more than 17 tons" in answer.stdout
+    assert CAUTION in answer.stdout
+    assert library.asked[0][:2] == (Path("a.yaml"), ["milk truck"])
+
+
+def test_the_board_says_the_posting_and_every_vehicle(library: Library) -> None:
+    answer = typed("cross", "a.yaml", "--all")
+    assert answer.stdout.splitlines()[0] == "PROVISIONAL WEIGHT LIMIT 6 TONS"
+    for name in ("milk truck*", "buggy", "combine", "crowd"):
+        assert name in answer.stdout
+    assert library.asked[0][1] == []
+
+
+def test_axles_are_typed_on_the_line(library: Library) -> None:
+    answer = typed("cross", "a.yaml", "--axles", "10 kip, 12 ft, 18 kip", "--gauge", "7 ft")
+    assert answer.exit_code == 0
+    (vehicle,) = library.asked[0][1]
+    assert (vehicle.axles_kip, vehicle.gauge_ft) == ((10.0, 18.0), 7.0)
+    wrong = typed("cross", "a.yaml", "--axles", "10 kip, -12 ft, 18 kip")
+    assert wrong.exit_code == 1
+    assert "below zero" in wrong.stderr
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [(), ("milk truck", "--all"), ("--all", "--axles", "10 kip"), ("--all", "--slip", "a.txt")],
+)
+def test_what_is_asked_for_must_be_one_thing(
+    library: Library, arguments: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert typed("cross", "a.yaml", *arguments).exit_code == 2
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_slip_is_written_as_text_or_as_a_document(library: Library, tmp_path: Path) -> None:
+    text, document = tmp_path / "slip.txt", tmp_path / "slip.json"
+    day = ("--day", "2026-10-04")
+    assert typed("cross", "a.yaml", "milk truck", "--slip", str(text), *day).exit_code == 0
+    assert text.read_text(encoding="utf-8").startswith("SLIP FOR ONE CROSSING")
+    assert typed("cross", "a.yaml", "milk truck", "--slip", str(document), *day).exit_code == 0
+    assert json.loads(document.read_text(encoding="utf-8")) == samples.slip()
+    assert library.asked[0][2] == date(2026, 10, 4)
+
+
+def test_a_refused_slip_writes_nothing(library: Library, tmp_path: Path) -> None:
+    library.refusal = Unknown("vehicle", "x")
+    assert typed("cross", "a.yaml", "x", "--slip", str(tmp_path / "s.txt")).exit_code == 1
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_the_list_of_the_weakest_says_the_posting_first_and_what_each_is_worth(
     library: Library,
 ) -> None:
@@ -88,6 +152,7 @@ def test_the_list_of_the_weakest_says_the_posting_first_and_what_each_is_worth(
 def test_every_line_stays_within_a_hundred_columns(library: Library) -> None:
     for arguments in (
         ("rate", "a.yaml", "--all", "--values"), ("forces", "a.yaml"), ("vehicles",),
+        ("cross", "a.yaml", "--all"), ("cross", "a.yaml", "milk truck"),
         ("weakest", "a.yaml"), ("weakest", "a.yaml", "--open"),
         ("explain", "a.yaml", "upstream/U2-L4"), ("check", "a.yaml"),
     ):

@@ -21,6 +21,7 @@ EVERY_COMMAND = {
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
     "weakest": ("weakest", "there/bridges/quillmarsh.yaml"),
     "history": ("history", "there/bridges/quillmarsh.yaml"),
+    "cross": ("cross", "there/bridges/wrenmallow.yaml", "buggy"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
     "vehicles": ("vehicles",),
     "report": ("report", "there/bridges/wrenmallow.yaml"),

@@ -32,13 +32,13 @@ source = "board's decision of 2019"
 
 [[row]]
 name = "posting.vehicles"
-value = ["Type 3", "grain cart"]
+value = ["Type 3", "stone cart"]
 unit = "vehicles"
 source = "board's decision of 2019"
 """
 CART = """
 [[vehicle]]
-name = "grain cart"
+name = "stone cart"
 class = "everyday"
 axles_kip = [8, 14, 40]
 spacings_ft = [9, 18]
@@ -90,7 +90,7 @@ def test_an_office_may_confirm_a_row_without_changing_it(office: Path) -> None:
 def test_policy_words_and_lists_are_laid_over_too(office: Path) -> None:
     values = office_values(office)
     assert values.text("posting.method") == "load-factor"
-    assert values.names("posting.vehicles") == ("Type 3", "grain cart")
+    assert values.names("posting.vehicles") == ("Type 3", "stone cart")
 
 
 def test_the_records_exception_wins_over_the_office_and_keeps_its_reason(office: Path) -> None:
@@ -147,7 +147,7 @@ def test_a_faulty_row_is_refused_with_the_place(
 
 def test_a_vehicle_that_nobody_knows_cannot_set_the_posting(office: Path) -> None:
     (office / "vehicles.toml").unlink()
-    with pytest.raises(BadRecord, match="names no vehicle with 'grain cart'"):
+    with pytest.raises(BadRecord, match="names no vehicle with 'stone cart'"):
         office_values(office)
 
 

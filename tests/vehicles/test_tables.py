@@ -32,7 +32,8 @@ def changed(old: str, new: str) -> str:
 
 def test_the_shipped_table_has_the_listed_vehicles_in_order() -> None:
     # The list is the order's own.
-    assert list(shipped_vehicles()) == [
+    rated = [name for name, one in shipped_vehicles().items() if one.vehicle_class != "everyday"]
+    assert rated == [
         "H15", "H20", "HS15", "HS20", "design truck", "design tandem", "Type 3", "Type 3S2",
         "Type 3-3", "SU4", "SU5", "SU6", "SU7", "EV2", "EV3",
     ]

@@ -135,6 +135,83 @@ def rate(**changes: Any) -> Document:
     }
 
 
+def condition(word: str, **figures: float) -> Document:
+    """One condition of a crossing."""
+    usual = dict.fromkeys(("within_ft", "tons", "spacing_ft", "psf"))
+    return {"condition": word, **usual, **figures}
+
+
+def crossing(**changes: Any) -> Document:
+    """The answer for a milk truck: yes on either of two sets of conditions."""
+    held, part = [
+        condition("alone"), condition("middle", within_ft=1.0), condition("fewer tons", tons=25.0),
+        condition("permit"),
+    ], {"decided_by": "upstream/U2-L4", "check": "head beyond the pin hole"}
+    return {
+        "vehicle": "milk truck", "tons": 28.0, "answer": "conditions", "reason": "", **part,
+        "factor": 0.577, "method": "load-and-resistance", "level": "legal", "posted_tons": 9,
+        "above_posting": "28 tons, over the limit of 9 tons", "conditions": held,
+        "ways": [
+            {"conditions": held, "tons": 25.0, "factor": 1.0187, **part},
+            {
+                "conditions": [condition("fewer tons", tons=17.0), condition("permit")],
+                "tons": 17.0, "factor": 1.0126, **part,
+            },
+        ],
+        "assumed": ["axles", "width"], "source": "a page", **changes,
+    }
+
+
+def cross() -> Document:
+    """A `cross` document: a milk truck, a buggy, a combine too wide, a crowd too dense."""
+    plain: Document = {"conditions": [], "ways": [], "assumed": []}
+    less = condition("less by area", psf=70.0)
+    return {
+        "format": "eyebar/cross/1",
+        "bridge": {"name": "Sedgebarrow Ford Bridge (invented)", "number": "03-02"},
+        "date": "2026-06-09",
+        "posting": posting(),
+        "vehicles": [
+            crossing(),
+            crossing(
+                vehicle="buggy", tons=1.35, answer="yes", factor=8.331, decided_by="floor/deck",
+                above_posting="", **plain,
+            ),
+            crossing(
+                vehicle="combine", tons=20.0, answer="no", factor=None, decided_by=None, check="",
+                reason="it is 17 ft wide", **plain,
+            ),
+            crossing(
+                vehicle="crowd", tons=None, factor=0.785, decided_by="floor/deck",
+                posted_tons=None, above_posting="", assumed=[], conditions=[less],
+                ways=[{"conditions": [less], "tons": None, "factor": 1.009,
+                       "decided_by": "floor/deck", "check": "bending"}],
+            ),
+        ],
+        "unconfirmed": ["phi.tension.yield"],
+        "cautions": ["This is a calculation."],
+        "record_hash": "0",
+        "version": "0",
+    }
+
+
+def slip() -> Document:
+    """A `slip` document for the milk truck."""
+    document = cross()
+    one = document["vehicles"][0]
+    return {
+        **{key: document[key] for key in ("bridge", "date", "cautions", "record_hash", "version")},
+        "format": "eyebar/slip/1", "day": "2026-10-04", "sign": "PROVISIONAL WEIGHT LIMIT 9 TONS",
+        "provisional": True,
+        "vehicle": {
+            "name": "milk truck", "axles_kip": [16.0, 20.0, 20.0], "spacings_ft": [17.0, 4.5],
+            "gauge_ft": 6.0, "width_ft": 8.5, "area_psf": None,
+        },
+        "crossing": one, "way": one["ways"][0],
+        "signed": [{"role": "licensed engineer", "name": None, "on": None}],
+    }
+
+
 def forces() -> Document:
     """A `forces` document, as far as the tables read it: two trusses alike and a third apart."""
     live = {

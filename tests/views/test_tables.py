@@ -8,6 +8,7 @@ from eyebar.errors import Unknown
 from eyebar.terms import Level, Method
 from eyebar.views import (
     checking,
+    crossing,
     forces,
     not_measured,
     not_rated,
@@ -27,7 +28,7 @@ VIEWS = (
     checking.Checked, forces.ForceRow, forces.ForceTable, not_measured.NotMeasuredRow,
     not_rated.NotRatedRow, posting.Posting,
     rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
-    weakest.WeakRow, weakest.WeakList,
+    crossing.BoardRow, crossing.Said, weakest.WeakRow, weakest.WeakList,
 )
 
 

@@ -12,7 +12,7 @@ from eyebar.errors import NotMeasured
 from eyebar.sections.joined import PinPlates, Splice
 from eyebar.sections.punching import RivetHoles
 from eyebar.sections.shapes import Section
-from eyebar.terms import Kind, Metal
+from eyebar.terms import Kind, Metal, Pace
 
 if TYPE_CHECKING:
     from eyebar.bridge.floor_parts import Floor
@@ -229,6 +229,28 @@ class Weight:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """What a rule or a curb holds vehicles to.
+
+    `alone`: nothing else is on the bridge. `held_ft`: a vehicle's middle is no farther than this
+    from the road's [ft], so that none stands beside it; None: anywhere. `pace`: how fast it goes.
+    """
+
+    alone: bool = False
+    held_ft: float | None = None
+    pace: Pace = Pace.ANY
+
+    @property
+    def one_at_a_time(self) -> bool:
+        """Whether no two vehicles can stand side by side."""
+        return self.alone or self.held_ft is not None
+
+
+ANY_USE = Use()
+"""Vehicles anywhere, beside each other, at any pace."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Roadway:
     """The road across: widths and distances in feet."""
 
@@ -241,6 +263,8 @@ class Roadway:
     """`smooth`, `minor depressions` or `rough`."""
     surfacing_measured: bool
     trucks_a_day: float | None
+    use: Use = ANY_USE
+    """What vehicles are held to besides."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

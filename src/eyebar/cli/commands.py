@@ -8,6 +8,7 @@ import typer
 
 from eyebar import __version__
 from eyebar.cli import register
+from eyebar.cli.crossing import cross
 from eyebar.cli.options import (
     AsJson,
     AtLevel,
@@ -188,6 +189,9 @@ def weakest(
         print_json(document)
     else:
         print_weakest(document, opened=opened)
+
+
+app.command()(cross)
 
 
 @app.command()

@@ -1,6 +1,7 @@
 """The JSON contracts: whole results for machines, unrounded, versioned, with their schemas."""
 
 from eyebar.documents.check import check_document
+from eyebar.documents.cross import cross_document
 from eyebar.documents.describe import describe_document
 from eyebar.documents.explain import explain_document
 from eyebar.documents.forces import forces_document
@@ -8,9 +9,11 @@ from eyebar.documents.history import history_document
 from eyebar.documents.opened import opened
 from eyebar.documents.rate import rate_document
 from eyebar.documents.schemas import schema
+from eyebar.documents.slip import slip_document
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
-    "check_document", "describe_document", "explain_document", "forces_document",
-    "history_document", "opened", "rate_document", "schema", "vehicles_document",
+    "check_document", "cross_document", "describe_document", "explain_document",
+    "forces_document", "history_document", "opened", "rate_document", "schema", "slip_document",
+    "vehicles_document",
 ]

@@ -40,10 +40,14 @@ class Opened:
 
     @property
     def rated_vehicles(self) -> Mapping[str, Vehicle]:
-        """The vehicles of a rating: design, legal and emergency; everyday ones only cross."""
+        """The vehicles of a rating: design, legal and emergency; everyday ones only cross, but for
+        those by which the office posts."""
+        setting = {
+            *self.values.names("posting.vehicles"), *self.values.names("posting.emergency vehicles")
+        }
         return {
             name: vehicle for name, vehicle in self.vehicles.items()
-            if vehicle.vehicle_class is not VehicleClass.EVERYDAY
+            if vehicle.vehicle_class is not VehicleClass.EVERYDAY or name in setting
         }
 
 

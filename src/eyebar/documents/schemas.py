@@ -7,7 +7,8 @@ from typing import Any
 from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
-    "rate", "forces", "vehicles", "check", "describe", "explain", "history", "error",
+    "rate", "forces", "vehicles", "check", "describe", "explain", "history", "cross", "slip",
+    "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )

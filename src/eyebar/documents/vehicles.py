@@ -30,6 +30,10 @@ def vehicle_objects(vehicles: Iterable[Vehicle]) -> list[dict[str, Any]]:
             "lane_point_kip": None if one.lane_point_kip is None else list(one.lane_point_kip),
             "combine": one.combine.value,
             "class": one.vehicle_class.value,
+            "area_psf": one.area_psf or None,
+            "empty_axles_kip": list(one.empty_axles_kip),
+            "posted_as": one.posted_as.value,
+            "assumed": list(one.assumed),
             "source": one.source,
             "confirmed": one.confirmed,
         }

@@ -12,7 +12,7 @@ from eyebar.bridge.parts import Roadway
 from eyebar.errors import OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
-from eyebar.terms import Method
+from eyebar.terms import Combine, Method
 from eyebar.vehicles import Vehicle
 
 _PRESENCE = ("one lane", "two lanes", "three lanes", "four lanes or more")
@@ -38,6 +38,8 @@ class Shares:
     by_lanes: tuple[float, ...]
     middle: float
     cannot_pass: str = ""
+    alone: bool = False
+    """Whether nothing else can be on the bridge, so that no multiple presence counts."""
 
     @property
     def one_lane(self) -> float:
@@ -113,6 +115,8 @@ def lanes(roadway: Roadway, values: Values) -> Lanes:
 
     Raises OutOfRange where the record gives fewer than one.
     """
+    if roadway.use.one_at_a_time:
+        return Lanes(number=1, caution="")
     by_width = lanes_by_width(roadway.clear_width_ft, values)
     given = roadway.lanes_given
     if given is None or given == by_width:
@@ -150,6 +154,8 @@ def shares(roadway: Roadway, truss: str, vehicle: Vehicle, values: Values) -> Sh
             f"width of {vehicle.name}", f"{vehicle.width_ft:g} ft",
             f"no more than the clear width of the road, {clear:g} ft: it is too wide to cross",
         )
+    if vehicle.combine is Combine.AREA:
+        return _all_over(roadway, truss)
     number = lanes(roadway, values).number
     wide = [n for n in range(2, number + 1) if n * vehicle.width_ft > clear]
     why = ""
@@ -160,6 +166,18 @@ def shares(roadway: Roadway, truss: str, vehicle: Vehicle, values: Values) -> Sh
             f"beside each other on {clear:g} ft"
         )
     return _placed(roadway, truss, vehicle.gauge_ft, (number, why), values)
+
+
+def _all_over(roadway: Roadway, truss: str) -> Shares:
+    """What a truss takes of a load by area on the clear width, wherever it adds.
+
+    Beyond the other truss the load would lighten this one and is left out, which is the safe side.
+    """
+    first, apart = roadway.curb_ft[truss], roadway.truss_spacing_ft
+    last = min(first + roadway.clear_width_ft, apart)
+    part = (last - first) / roadway.clear_width_ft
+    share = part * strip_share(first, last - first, apart)
+    return Shares(by_lanes=(share,), middle=share, alone=roadway.use.alone)
 
 
 def lane_load_shares(roadway: Roadway, truss: str, values: Values) -> Shares:
@@ -180,12 +198,16 @@ def _placed(
     curb = roadway.curb_ft[truss]
     clearance = values.number("clearance.curb")
     alone = curb + min(clearance, max(clear - gauge_ft, 0.0) / 2.0)
+    if roadway.use.held_ft is not None:
+        alone = max(alone, curb + (clear - gauge_ft) / 2.0 - roadway.use.held_ft)
     found = [lever_share(alone, gauge_ft, apart)]
     for count in range(2, number + 1):
         wheels = _near_wheels_ft(clear, count, gauge_ft, values)
         found.append(sum(lever_share(curb + wheel, gauge_ft, apart) for wheel in wheels))
     middle = lever_share(curb + (clear - gauge_ft) / 2.0, gauge_ft, apart)
-    return Shares(by_lanes=tuple(found), middle=middle, cannot_pass=why)
+    return Shares(
+        by_lanes=tuple(found), middle=middle, cannot_pass=why, alone=roadway.use.alone
+    )
 
 
 def _near_wheels_ft(
@@ -210,7 +232,7 @@ def lane_cases(of: Shares, method: Method, values: Values) -> tuple[LaneCase, ..
     """One case for each number of lanes loaded, with what multiplies the axles in it."""
     cases = []
     for loaded, share in enumerate(of.by_lanes, start=1):
-        presence = multiple_presence(method, loaded, values)
+        presence = 1.0 if of.alone else multiple_presence(method, loaded, values)
         cases.append(
             LaneCase(lanes=loaded, share=share, presence=presence, total=share * presence)
         )

@@ -112,12 +112,18 @@ class Extremes:
     least_at: tuple[float, int, tuple[float, ...]]
 
 
+NOWHERE: tuple[float, int, tuple[float, ...]] = (0.0, 1, ())
+"""Where a load without axles has its front axle, its way of travel and its spacings."""
+
+
 def train_extremes(
     beam: ContinuousBeam, vehicle: Vehicle, *, effect: str, section_ft: float, span: int,
     step: float = STEP,
 ) -> Extremes:
     """What a train does to a moment or a shear at a section, both ways, varied spacings tried at
     five sizes."""
+    if not vehicle.axles_kip:
+        return Extremes(greatest=0.0, least=0.0, greatest_at=NOWHERE, least_at=NOWHERE)
     apart = step * min(beam.spans_ft)
     length = float(beam.supports_ft[-1])
     marks = np.append(beam.supports_ft, section_ft)

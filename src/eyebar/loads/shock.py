@@ -3,7 +3,7 @@
 from eyebar.errors import OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
-from eyebar.terms import CHORD_KINDS, Kind, Metal, Method, VehicleClass
+from eyebar.terms import CHORD_KINDS, Kind, Metal, Method, Pace, VehicleClass
 
 SURFACES = ("smooth", "minor depressions", "rough")
 
@@ -34,23 +34,32 @@ def loaded_length_ft(kind: Kind, *, span_ft: float, like_signed_ft: float) -> fl
 
 def impact(
     *, method: Method, vehicle_class: VehicleClass, metal: Metal, loaded_length_ft: float,
-    span_ft: float, surface: str, values: Values,
+    span_ft: float, surface: str, values: Values, pace: Pace = Pace.ANY,
 ) -> float:
     """Impact on a part, as a part of the axle loads [1].
 
     Older methods: by loaded length, none on timber. Load and resistance: the design load has one
     figure; other vehicles go by the road's surface, but the whole figure on parts of 40 ft span or
     less (`span_ft`, for a bar that of its truss); timber takes a part of it. Whether it acts on a
-    lane load too is the vehicle's own (`lane_impact`). Raises OutOfRange for an unknown surface.
+    lane load too is the vehicle's own (`lane_impact`). At walking pace it is no more than the
+    office's figure, and what stands still has none. Raises OutOfRange for an unknown surface.
     """
+    if pace is Pace.STILL:
+        return 0.0
     if method is not Method.LOAD_AND_RESISTANCE:
         if metal is Metal.TIMBER:
             return 0.0
-        return impact_of_length(
+        found = impact_of_length(
             loaded_length_ft, values.number("impact.older methods.greatest")
         )
+        if pace is Pace.WALKING:
+            return min(found, values.number("impact.older methods.walking pace"))
+        return found
     row = f"impact.{method}"
     whole = values.number(f"{row}.{_row(vehicle_class, span_ft, surface, values)}")
+    if pace is Pace.WALKING:
+        on = "smooth" if surface == "smooth" else "not smooth"
+        whole = min(whole, values.number(f"{row}.walking pace.{on}"))
     return whole * values.number(f"{row}.timber") if metal is Metal.TIMBER else whole
 
 

@@ -79,12 +79,12 @@ FAR = 1e6
 
 def trains(vehicles: Mapping[str, Vehicle]) -> Trains:
     """The vehicles as arrays, varied spacings at their least."""
-    most = max((len(v.axles_kip) for v in vehicles.values()), default=0)
+    most = max((len(v.axles_kip) for v in vehicles.values()), default=0) or 1
     axles = np.zeros((len(vehicles), most))
     behind = np.full((len(vehicles), most), FAR)
     for row, v in enumerate(vehicles.values()):
         axles[row, : len(v.axles_kip)] = v.axles_kip
-        behind[row, : len(v.axles_kip)] = v.behind_front_ft()
+        behind[row, : len(v.axles_kip)] = v.behind_front_ft()[: len(v.axles_kip)]
     points = [v.lane_point_kip or (0.0, 0.0) for v in vehicles.values()]
     return Trains(
         names=tuple(vehicles), axles=axles, behind=behind,
@@ -145,8 +145,9 @@ def _greatest(spans: Spans, ordinate: Floats, over: Floats | float) -> Greatest:
     effect = effect + (weight - 1.0)[:, None, None] * own
     flat = np.where(axles[:, None, :] > 0.0, effect, -np.inf).reshape(len(axles), -1)
     best = flat.argmax(axis=1)
+    most = flat[np.arange(len(axles)), best]
     return Greatest(
-        effect=flat[np.arange(len(axles)), best], axle=best % count,
+        effect=np.where(np.isfinite(most), most, 0.0), axle=best % count,
         way=np.where(best < count, UP, DOWN),
     )
 

@@ -49,6 +49,8 @@ class RoadAcross:
 
     curb_ft: float
     clear_ft: float
+    held_ft: float | None = None
+    """How far from the road's middle a vehicle's may be; None: anywhere."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +141,32 @@ def worst_placings(
     return tuple(found)
 
 
+def placed_all_over(line: AcrossLine, road: RoadAcross) -> Placing:
+    """A load by area on the clear width, wherever it adds; its share is of all that the whole width
+    would hold."""
+    first, last = road.curb_ft, road.curb_ft + road.clear_ft
+    cuts = sorted({first, last, *(p for p in (*line.places_ft, *_zeros(line)) if first < p < last)})
+    adds = sum(
+        max(line.at((a + b) / 2.0), 0.0) * (b - a) for a, b in pairwise(cuts)
+    )
+    return Placing(lanes=1, share=round(adds / road.clear_ft, 12), wheels_ft=())
+
+
+def _zeros(line: AcrossLine) -> list[float]:
+    """Where an influence line, or its straight run beyond an end, passes through nothing."""
+    found = []
+    last = len(line.places_ft) - 2
+    for i, ((a, b), (p, q)) in enumerate(
+        zip(pairwise(line.places_ft), pairwise(line.ordinates), strict=True)
+    ):
+        if p == q:
+            continue
+        at = a + (b - a) * p / (p - q)
+        if (at >= a or i == 0) and (at <= b or i == last):
+            found.append(at)
+    return found
+
+
 def _room(
     road: RoadAcross, lanes: int, gauge_ft: float, values: Values
 ) -> Iterator[list[tuple[float, float]]]:
@@ -151,7 +179,11 @@ def _room(
     clear, curb = road.clear_ft, road.curb_ft
     if lanes == 1:
         margin = min(at_curb, max(clear - gauge_ft, 0.0) / 2.0)
-        yield [(curb + margin, curb + clear - margin - gauge_ft)]
+        low, high = curb + margin, curb + clear - margin - gauge_ft
+        if road.held_ft is not None:
+            middle = curb + (clear - gauge_ft) / 2.0
+            low, high = max(low, middle - road.held_ft), min(high, middle + road.held_ft)
+        yield [(low, high)]
         return
     width = lane_width_ft(clear, lanes, values)
     shrunk = min(1.0, max(width - gauge_ft, 0.0) / (at_curb + at_line))

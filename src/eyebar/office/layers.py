@@ -17,7 +17,7 @@ from eyebar.office.shipped import KEYS, Limits, held, shipped_rows
 from eyebar.office.values import Values
 from eyebar.record import Record
 from eyebar.sources import Row, Value, confirmation, table_rows
-from eyebar.terms import Level, Method
+from eyebar.terms import Combine, Level, Method
 from eyebar.vehicles import vehicles_with
 
 OFFICE_FILES = ("values.toml", "policy.toml")
@@ -52,7 +52,9 @@ def values_of(record: Record, folder: Path | None = None) -> tuple[Values, tuple
 
 def _in_force(folder: Path | None, exceptions: Exceptions) -> tuple[Values, list[Wrong]]:
     rows, limits = shipped_rows()
-    vehicles = vehicles_with(folder)
+    vehicles = [
+        name for name, one in vehicles_with(folder).items() if one.combine is not Combine.AREA
+    ]
     office: dict[str, Value] = {}
     faults: list[Fault] = []
     for name, row in _folder_rows(folder):

@@ -1,7 +1,8 @@
 """Three methods, factors of every part, the posting."""
 
 from eyebar.rating.asked import methods_of
-from eyebar.rating.rate import loaded_states, rated_bridge
+from eyebar.rating.kept import loaded_states
+from eyebar.rating.rate import rated_bridge
 from eyebar.rating.rated import BridgeRating, Event, Facts, PartRating, Place, RatedPart
 from eyebar.rating.replay import Replay
 from eyebar.rating.working import replayed

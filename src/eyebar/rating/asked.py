@@ -25,6 +25,20 @@ def methods_of(vehicle: Vehicle) -> tuple[Method, ...]:
     return tuple(Method)
 
 
+Ways = frozenset[tuple[Method, Level]]
+"""Methods and levels by which alone a rating is wanted; empty for all."""
+
+
+def ways_of(vehicle: Vehicle, wanted: Ways = frozenset()) -> tuple[tuple[Method, Level], ...]:
+    """The methods and levels by which a vehicle is rated."""
+    return tuple(
+        (method, level)
+        for method in methods_of(vehicle)
+        for level in levels(method, vehicle.vehicle_class)
+        if not wanted or (method, level) in wanted
+    )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """One method and level, and the vehicles that it rates: their places (v,) among all, live load
@@ -64,14 +78,13 @@ def dead_factors(
 
 def asked_of(
     vehicles: Mapping[str, Vehicle], *, trucks_a_day: float | None, surfacing_measured: bool,
-    values: Values,
+    values: Values, wanted: Ways = frozenset(),
 ) -> Iterator[Asked]:
     """Every method and level with the vehicles that it rates."""
     rated: dict[tuple[Method, Level], list[int]] = {}
     for row, vehicle in enumerate(vehicles.values()):
-        for method in methods_of(vehicle):
-            for level in levels(method, vehicle.vehicle_class):
-                rated.setdefault((method, level), []).append(row)
+        for way in ways_of(vehicle, wanted):
+            rated.setdefault(way, []).append(row)
     everything = list(vehicles.values())
     for (method, level), rows in rated.items():
         classes = [everything[row].vehicle_class for row in rows]

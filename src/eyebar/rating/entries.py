@@ -24,6 +24,9 @@ UNSEEN = 1e-7
 
 DEAD_ALONE = (1.0, 1.0)
 
+WEIGHTLESS = (Combine.SUM, Combine.AREA)
+"""The design load weighs nothing real, a load by area what the road has room for."""
+
 NOISE = 1e-9
 """A live force under this part of the greatest in the truss is none: a bar that is slack under dead
 load has no plain factor."""
@@ -219,8 +222,8 @@ def _one(
 
 
 def tons_of(vehicle: Vehicle, factor: float) -> float | None:
-    """Factor times weight [tons]; None for the design load, which weighs nothing real."""
-    return None if vehicle.combine is Combine.SUM else rated_tons(factor, vehicle.weight_tons)
+    """Factor times weight [tons]; None for a load that has no weight of its own."""
+    return None if vehicle.combine in WEIGHTLESS else rated_tons(factor, vehicle.weight_tons)
 
 
 def place_at(swept: Swept, where: Spots, row: int) -> Place:

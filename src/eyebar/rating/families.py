@@ -68,6 +68,8 @@ def families_of(vehicle: Vehicle, axle_impact: float) -> tuple[Family, ...]:
     if vehicle.combine is Combine.SUM:
         over = 1.0 + axle_impact
         return (Family(*train, lane / over, (point[0] / over, point[1] / over)),)
+    if vehicle.combine is Combine.AREA:
+        return (Family((), (), lane, point),)
     alone = Family(*train, 0.0, (0.0, 0.0))
     if vehicle.combine is Combine.GREATER:
         return (alone, Family((), (), lane, point))

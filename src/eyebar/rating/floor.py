@@ -12,7 +12,7 @@ from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.loads.dead import joint_loads
 from eyebar.loads.floor_dead import NONE, Pair, hanger_dead
 from eyebar.office import Values
-from eyebar.rating.asked import Asked, asked_of
+from eyebar.rating.asked import Asked, Ways, asked_of
 from eyebar.rating.entries import tons_of
 from eyebar.rating.families import LANE_PREFIX
 from eyebar.rating.floor_context import FloorContext, floor_context
@@ -40,7 +40,8 @@ KINDS: Mapping[type, Kind] = {
 
 
 def rated_floor(
-    bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle], condition: Condition
+    bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle], condition: Condition, *,
+    wanted: Ways = frozenset(),
 ) -> list[RatedPart]:
     """Every recorded part of the floor with its ratings, or the reason for which it has none."""
     floor, roadway = bridge.floor, bridge.roadway
@@ -53,14 +54,14 @@ def rated_floor(
     context = floor_context(roadway, floor, values, condition=condition, vehicles=vehicles)
     asked = list(asked_of(
         context.vehicles, trucks_a_day=roadway.trucks_a_day,
-        surfacing_measured=roadway.surfacing_measured, values=values,
+        surfacing_measured=roadway.surfacing_measured, values=values, wanted=wanted,
     ))
     refused = [
         PartRating(vehicle=name, method=one.method, level=one.level, factor=None, reason=reason)
         for name, reason in context.refused.items()
         for one in asked_of(
             {name: vehicles[name]}, trucks_a_day=roadway.trucks_a_day,
-            surfacing_measured=roadway.surfacing_measured, values=values,
+            surfacing_measured=roadway.surfacing_measured, values=values, wanted=wanted,
         )
     ]
     known: Known = {}

@@ -13,7 +13,13 @@ from eyebar.loads.across import LaneCase, multiple_presence, shares
 from eyebar.loads.floor_dead import Pair, stringer_dead, stringer_line
 from eyebar.loads.shock import impact
 from eyebar.loads.trains import Floats, Spans, trains
-from eyebar.loads.wheels_across import AcrossLine, Placing, RoadAcross, worst_placings
+from eyebar.loads.wheels_across import (
+    AcrossLine,
+    Placing,
+    RoadAcross,
+    placed_all_over,
+    worst_placings,
+)
 from eyebar.office import Values
 from eyebar.resistance import Condition
 from eyebar.terms import Combine, Metal, Method
@@ -49,7 +55,10 @@ class FloorContext:
     @property
     def road(self) -> RoadAcross:
         """The road as wheels see it."""
-        return RoadAcross(curb_ft=self.floor.curb_ft, clear_ft=self.floor.clear_width_ft)
+        return RoadAcross(
+            curb_ft=self.floor.curb_ft, clear_ft=self.floor.clear_width_ft,
+            held_ft=self.roadway.use.held_ft,
+        )
 
     def listed(self, rows: Sequence[int]) -> list[Vehicle]:
         """The vehicles in some places of the arrays."""
@@ -58,6 +67,8 @@ class FloorContext:
 
     def placings(self, line: AcrossLine, vehicle: Vehicle) -> tuple[Placing, ...]:
         """The worst placings of a vehicle for an influence line across, by lanes loaded."""
+        if vehicle.combine is Combine.AREA:
+            return (placed_all_over(line, self.road),)
         key = (line, vehicle.gauge_ft, self.lanes[vehicle.name])
         if key not in self.known_placings:
             self.known_placings[key] = worst_placings(
@@ -75,7 +86,9 @@ class FloorContext:
         return self.known_placed[line, lanes]
 
     def presence(self, method: Method, lanes: int) -> float:
-        """Multiple presence [1]."""
+        """Multiple presence [1]; none where a vehicle is alone on the bridge."""
+        if self.roadway.use.alone:
+            return 1.0
         return multiple_presence(method, lanes, self.values)
 
     def places(self, panel: int) -> tuple[float, ...]:
@@ -106,6 +119,7 @@ class FloorContext:
                 method=method, vehicle_class=vehicle.vehicle_class, metal=metal,
                 loaded_length_ft=loaded_ft, span_ft=span_ft,
                 surface=self.roadway.surface, values=self.values,
+                pace=self.roadway.use.pace,
             )
         return self.known_shocks[key]
 
@@ -161,4 +175,4 @@ def lane_beside(vehicle: Vehicle, impact_on_axles: float) -> float:
 
 def lane_alone(vehicle: Vehicle) -> bool:
     """Whether the lane load stands in the place of the axles where it does more."""
-    return vehicle.combine is Combine.GREATER
+    return vehicle.combine in (Combine.GREATER, Combine.AREA)

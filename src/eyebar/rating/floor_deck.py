@@ -11,10 +11,13 @@ from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
 from eyebar.resistance.decks import Strip, deck_strengths, strip_of, tyre
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
-from eyebar.terms import Level, Metal, Method
+from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 SQUARE_INCHES = 144.0
+LIGHTEST_AXLE = 1.0
+"""An axle [kip] by which a strip of deck is cut where a load has none: what a load by area does is
+of the strip's own width and span."""
 WHEELS = 2.0
 """Wheels on an axle, one at each end; several tyres at one end count as one."""
 
@@ -29,7 +32,7 @@ class DeckLoads:
 
     def strip(self, method: Method, vehicle: Vehicle) -> Strip:
         """The strip that carries the heaviest wheel."""
-        wheel = max(vehicle.axles_kip) / WHEELS
+        wheel = heaviest_wheel(vehicle)
         key = (method, wheel)
         if key not in self.known:
             self.known[key] = self.fresh_strip(method, wheel)
@@ -44,7 +47,7 @@ class DeckLoads:
         self, method: Method, level: Level, vehicle: Vehicle
     ) -> tuple[Strength, ...]:
         """Strengths of the strip under a vehicle's wheel."""
-        return self.strengths_under(method, level, max(vehicle.axles_kip) / WHEELS)
+        return self.strengths_under(method, level, heaviest_wheel(vehicle))
 
     def strengths_under(
         self, method: Method, level: Level, wheel_kip: float
@@ -74,7 +77,7 @@ class DeckLoads:
         strength = wish.strength
         strip = self.strip(wish.asked.method, vehicle)
         dead = self._dead(strength, strip)
-        live = max(vehicle.axles_kip) / WHEELS / strength.divisor
+        live = self._live(strength, strip, vehicle)
         left = strength.capacity - wish.dead[0] * dead.dc - wish.dead[1] * dead.dw
         factor = np.array([left / (float(wish.times[0]) * wish.presence * live)])
         return [Found(factor=factor, section=sections(0.0, 1))]
@@ -88,24 +91,41 @@ class DeckLoads:
         """Dead load's stress [ksi]: what lies on the strip, on a simple span."""
         found = NONE
         for layer in self.context.floor.layers:
-            load = layer.kip_per_ft2 / SQUARE_INCHES * strip.width
-            match strength.effect:
-                case Effect.PLANK_MOMENT:
-                    effect = load * strip.span**2 / 8.0 / strip.moment
-                case Effect.PLANK_SHEAR:
-                    effect = load * strip.span / 2.0 / strip.shear
-                case _:
-                    effect = load * strip.span
+            effect = _under_area(strength, strip, layer.kip_per_ft2)
             pair = Pair(dc=0.0, dw=effect) if layer.wearing else Pair(dc=effect, dw=0.0)
-            found = found.plus(pair.times(1.0 / strength.divisor))
+            found = found.plus(pair)
         return found
 
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
         """What a check meets: one wheel, which is half of its axle."""
-        wheel = max(vehicle.axles_kip) / WHEELS
         strip = self.strip(method, vehicle)
         presence = self.presence(method)
         return Met(
-            dead=self._dead(facts.strength, strip), share=presence / WHEELS,
-            live=presence * wheel / facts.strength.divisor,
+            dead=self._dead(facts.strength, strip),
+            live=presence * self._live(facts.strength, strip, vehicle),
+            share=presence * (1.0 if vehicle.combine is Combine.AREA else 1.0 / WHEELS),
         )
+
+    def _live(self, strength: Strength, strip: Strip, vehicle: Vehicle) -> float:
+        """What one wheel does [ksi], or a load by area on the strip."""
+        if vehicle.combine is Combine.AREA:
+            return _under_area(strength, strip, vehicle.area_kip_per_ft2)
+        return heaviest_wheel(vehicle) / strength.divisor
+
+
+def heaviest_wheel(vehicle: Vehicle) -> float:
+    """The heaviest wheel [kip]; that of a light axle where a load has no wheels."""
+    return max(vehicle.axles_kip, default=LIGHTEST_AXLE) / WHEELS
+
+
+def _under_area(strength: Strength, strip: Strip, kip_per_ft2: float) -> float:
+    """What a load by area on a strip does, on a simple span [in the strength's unit]."""
+    load = kip_per_ft2 / SQUARE_INCHES * strip.width
+    match strength.effect:
+        case Effect.PLANK_MOMENT:
+            effect = load * strip.span**2 / 8.0 / strip.moment
+        case Effect.PLANK_SHEAR:
+            effect = load * strip.span / 2.0 / strip.shear
+        case _:
+            effect = load * strip.span
+    return effect / strength.divisor

@@ -192,8 +192,9 @@ class ShoeLoads:
         lane = np.array([lane_beside(one, over - 1.0) for one, over in zip(
             vehicles, wish.over.tolist(), strict=True)]) * span / 2.0
         with np.errstate(invalid="ignore", divide="ignore"):
+            coming = greatest.effect[rows] + lane
             found = [Found(
-                factor=left / (wish.times * total * (greatest.effect[rows] + lane)),
+                factor=np.where(coming > 0.0, left / (wish.times * total * coming), np.inf),
                 section=sections(0.0, len(rows)), axle=greatest.axle[rows].tolist(),
                 way=(sense * greatest.way[rows]).tolist(),
             )]

@@ -21,7 +21,7 @@ from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
-from eyebar.terms import Level, Metal, Method
+from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 INCHES = 12.0
@@ -84,7 +84,7 @@ class StringerLoads:
         many lanes do not fit."""
         lever = self.context.placings(self.line, vehicle)[lanes - 1].share
         before, behind = self.stringer.gaps_ft
-        if before is None or behind is None:
+        if before is None or behind is None or vehicle.combine is Combine.AREA:
             return lever, lever
         part = share_by_table(
             self.context.floor.deck_word, mean_spacing(before, behind), lanes=lanes,
@@ -199,8 +199,9 @@ class StringerLoads:
         lane = self._beside(wish) * (span - at) ** 2 / (2.0 * span)
         section = sections(at if end == 0 else span - at, len(rows))
         way = greatest.way[rows] if end == 0 else -greatest.way[rows]
+        sheared = greatest.effect[rows] + lane
         found = [Found(
-            factor=left / (wish.times * share * (greatest.effect[rows] + lane)), end=end,
+            factor=np.where(sheared > 0.0, left / (wish.times * share * sheared), np.inf), end=end,
             section=section, axle=greatest.axle[rows].tolist(), way=way.tolist(),
         )]
         alone = self._alone(wish)

@@ -142,7 +142,7 @@ def impact_on(
         loaded_length_ft=loaded_length_ft(
             bar.kind, span_ft=span_ft, like_signed_ft=like_signed_ft
         ),
-        span_ft=span_ft, surface=roadway.surface, values=values,
+        span_ft=span_ft, surface=roadway.surface, values=values, pace=roadway.use.pace,
     )
 
 

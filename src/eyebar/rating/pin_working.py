@@ -7,6 +7,7 @@ from eyebar.bridge.parts import Bridge, Pin
 from eyebar.formula import note, recording
 from eyebar.loads import lane_cases, live_factor, shares, worst_case
 from eyebar.office import Values
+from eyebar.rating.entries import WEIGHTLESS
 from eyebar.rating.formulas import rated_tons
 from eyebar.rating.pin_checks import (
     PinRules,
@@ -20,7 +21,6 @@ from eyebar.rating.pins import factor_of, pin_impact
 from eyebar.rating.rated import PartRating, PinFacts, RatedPart
 from eyebar.rating.replay import Replay
 from eyebar.resistance import Condition
-from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
 
 
@@ -54,7 +54,7 @@ def pin_replayed(
                 share=case.total,
             )
         tons = None
-        if factor is not None and vehicle.combine is not Combine.SUM:
+        if factor is not None and vehicle.combine not in WEIGHTLESS:
             tons = rated_tons(factor, vehicle.weight_tons)
     return Replay(
         steps=tuple(steps), limit_kip=None, capacity=None if ratio is None else 1.0,

@@ -309,7 +309,8 @@ class _PinRating:
         )
 
     def _impact(self, pin: Pin, question: Question) -> float:
-        key = (question.method, question.vehicle.vehicle_class, pin.material.metal)
+        pace = self.bridge.road.use.pace
+        key = (question.method, question.vehicle.vehicle_class, pin.material.metal, pace)
         if key not in self.table.shocks:
             self.table.shocks[key] = pin_impact(
                 self.bridge, pin, question.vehicle, question.method,
@@ -326,7 +327,7 @@ def pin_impact(
     return impact(
         method=method, vehicle_class=vehicle.vehicle_class, metal=pin.material.metal,
         loaded_length_ft=lengths[0], span_ft=lengths[1], surface=bridge.road.surface,
-        values=values,
+        values=values, pace=bridge.road.use.pace,
     )
 
 

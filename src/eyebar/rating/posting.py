@@ -109,6 +109,16 @@ def posting(
     return _with_limits(empty, _limits(loads, values), emergency)
 
 
+def ways(values: Values) -> frozenset[tuple[Method, Level]]:
+    """The methods and levels that a posting looks at."""
+    policy = _policy(values)
+    return frozenset(
+        way
+        for one in (policy, policy.deciding())
+        for way in ((one.method, one.level), (one.other_method, one.other_level))
+    )
+
+
 def counted(factors: Iterable[Governing], values: Values) -> tuple[Governing, ...]:
     """The factors that count for the posting: one method and level for each part and vehicle."""
     return _chosen(factors, _policy(values))
@@ -184,7 +194,9 @@ def _limits(loads: Iterable[_Safe], values: Values) -> tuple[int | None, int | N
     """(single, combination) [tons]: one number for both where the combination's is the lower."""
     kinds: tuple[list[_Safe], list[_Safe]] = ([], [])
     for load in loads:
-        kinds[load.of.vehicle.vehicle_class is VehicleClass.COMBINATION].append(load)
+        vehicle = load.of.vehicle
+        towing = VehicleClass.COMBINATION in (vehicle.vehicle_class, vehicle.posted_as)
+        kinds[towing].append(load)
     single, combination = (
         _rounded(min(load.tons for load in kind), values)
         if any(load.of.restricts for load in kind) else None

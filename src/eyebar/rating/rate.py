@@ -1,10 +1,10 @@
 """The rating of a whole bridge on a date."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import NamedTuple
 
-from eyebar.analysis.loaded import LoadedTruss, dead_forces, loaded_truss, same_truss
+from eyebar.analysis.loaded import dead_forces
 from eyebar.analysis.model import Floats
 from eyebar.bridge.parts import Bar, Bridge, Truss
 from eyebar.errors import OutOfRange
@@ -12,62 +12,45 @@ from eyebar.loads import (
     Shares,
     dead_sets,
     impact,
-    joint_loads,
     lane_cases,
     lanes,
-    levels,
     live_factor,
     shares,
     worst_case,
 )
 from eyebar.office import Values
-from eyebar.rating.asked import methods_of
+from eyebar.rating.asked import ways_of
 from eyebar.rating.blocks import METHODS, block_parts, block_strengths, no_rule, unrated_blocks
 from eyebar.rating.entries import Answer, entries
-from eyebar.rating.families import Family, Sweeps, families_of
+from eyebar.rating.families import Family, families_of
 from eyebar.rating.floor import rated_floor
+from eyebar.rating.kept import Kept, State, kept_for
 from eyebar.rating.lookup import Candidate, Lookup, Question, least
-from eyebar.rating.pins import SAID, Asked, PinTable, Way, pin_parts, unrated_pins
+from eyebar.rating.pins import SAID, Asked, Way, pin_parts, unrated_pins
 from eyebar.rating.posting import Governing, posting
 from eyebar.rating.rated import NO_RULE, BridgeRating, PartRating, RatedPart
-from eyebar.rating.stiffness import stiffness_areas
-from eyebar.rating.strengths import Strengths, StrengthTable
-from eyebar.resistance import Condition
-from eyebar.terms import Combine, Metal, Method
+from eyebar.rating.strengths import Strengths
+from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 DEAD_ALONE = (1.0, 1.0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class State:
-    """A truss with its counters as found slack (`none`), or with their measured pull."""
-
-    pull: str
-    loaded: LoadedTruss
-    sweeps: Sweeps
-
-
 def rated_bridge(
-    bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle]
+    bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle], kept: Kept | None = None
 ) -> BridgeRating:
     """Every bar of a bridge rated for every vehicle by every method with a rule; the posting.
 
-    Raises Unstable, OutOfRange and NotMeasured where no forces can be found at all.
+    `kept` is of an earlier rating of the same bridge by the same values, and is added to. Raises
+    Unstable, OutOfRange and NotMeasured where no forces can be found at all.
     """
-    values = values.watched()
-    condition = Condition(
-        superstructure_condition=bridge.superstructure_condition,
-        loss_measured=bridge.condition_measured,
-    )
-    table = StrengthTable(values=values, condition=condition)
+    kept = kept or kept_for(bridge, values)
+    values, table = kept.values, kept.table
     cautions = list(bridge.rules)
     if bridge.roadway is not None:
         cautions += filter(None, [lanes(bridge.road, values).caution])
-    pin_table = PinTable(values=values, condition=condition)
     stopped = frozenset(other.address for other in bridge.others)
     parts: list[RatedPart] = []
-    known: list[list[State]] = []
     for truss in bridge.trusses:
         ratings: list[list[PartRating]] = [[] for _ in truss.bars]
         more: list[RatedPart] = []
@@ -77,14 +60,13 @@ def rated_bridge(
             reason = f"dead load not known: {'; '.join(bridge.unknown_loads)}"
             more = [*unrated_pins(truss, reason), *unrated_blocks(truss, stopped, reason)]
         else:
-            loaded, assumed = loaded_states(bridge, truss)
+            states, assumed = kept.states_of(bridge, truss)
             cautions += assumed
-            states = _states(loaded, known)
-            its = _TrussRating(bridge, truss, values=values, states=states, table=table)
+            its = _TrussRating(bridge, truss, kept=kept, states=states)
             ratings = its.all(vehicles)
             if truss.pins:
                 refused = [row[0] for row in its.refused]
-                more += pin_parts(bridge, truss, (its.asked, refused), pin_table)
+                more += pin_parts(bridge, truss, (its.asked, refused), kept.pins)
                 cautions.append(SAID)
             more += its.blocks(stopped)
         parts += [
@@ -103,7 +85,7 @@ def rated_bridge(
             for bar in truss.broken
         ]
         parts += more
-    parts += rated_floor(bridge, values, vehicles, condition)
+    parts += rated_floor(bridge, values, vehicles, kept.condition, wanted=kept.wanted)
     parts += [
         RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
         for o in bridge.others
@@ -123,32 +105,6 @@ def rated_bridge(
     )
 
 
-def loaded_states(bridge: Bridge, truss: Truss) -> tuple[dict[str, LoadedTruss], list[str]]:
-    """The truss with its dead load: as found slack, and with the measured pulls where there are
-    any; and what had to be assumed about sizes that were not measured."""
-    areas, assumed = stiffness_areas(truss)
-    loads = joint_loads(truss, bridge.weights[truss.name], areas)
-    states = {"none": loaded_truss(truss, areas, loads)}
-    pulls = {bar.name: bar.pull_kip for bar in truss.bars if bar.pull_kip is not None}
-    if pulls:
-        states["measured"] = loaded_truss(truss, areas, loads, pulls=pulls)
-    return states, assumed
-
-
-def _states(loaded: Mapping[str, LoadedTruss], known: list[list[State]]) -> list[State]:
-    """States of a truss; those of one alike to it serve again."""
-    for before in known:
-        if [s.pull for s in before] == list(loaded) and all(
-            same_truss(s.loaded, loaded[s.pull]) for s in before
-        ):
-            return before
-    states = [
-        State(pull=pull, loaded=one, sweeps=Sweeps(loaded=one)) for pull, one in loaded.items()
-    ]
-    known.append(states)
-    return states
-
-
 class By(NamedTuple):
     """What a question is answered by: the lookup, and the limits for a factor on DC."""
 
@@ -160,20 +116,19 @@ class _TrussRating:
     """Rates the bars of one truss; `all` answers with the ratings of each bar."""
 
     def __init__(
-        self, bridge: Bridge, truss: Truss, *, values: Values, states: Sequence[State],
-        table: StrengthTable,
+        self, bridge: Bridge, truss: Truss, *, kept: Kept, states: Sequence[State]
     ) -> None:
-        self.bridge, self.truss, self.values = bridge, truss, values
-        self.states, self.table = states, table
+        self.bridge, self.truss, self.values = bridge, truss, kept.values
+        self.states, self.table, self.wanted = states, kept.table, kept.wanted
         stations = [station for _, station in truss.floor_joints]
         self.span_ft = stations[-1] - stations[0]
         self.lookup = Lookup(
-            values=values, roadway=bridge.road, span_ft=self.span_ft, bars=truss.bars
+            values=kept.values, roadway=bridge.road, span_ft=self.span_ft, bars=truss.bars
         )
         self.pairs = {
             method: list(dict.fromkeys(
                 (one.dc, one.dw) for one in dead_sets(
-                    method, surfacing_measured=bridge.road.surfacing_measured, values=values
+                    method, surfacing_measured=bridge.road.surfacing_measured, values=kept.values
                 )
             ))
             for method in Method
@@ -191,7 +146,7 @@ class _TrussRating:
                 (family, pair)
                 for name, vehicle in vehicles.items()
                 for family in families[name]
-                for method in methods_of(vehicle)
+                for method in dict.fromkeys(way[0] for way in self._ways(vehicle))
                 for pair in self.pairs[method]
             )
         refused: dict[str, str] = {}
@@ -255,9 +210,11 @@ class _TrussRating:
                 ),
                 case=worst_case(lane_cases(across, method, self.values)),
             )
-            for method in methods_of(vehicle)
-            for level in levels(method, vehicle.vehicle_class)
+            for method, level in self._ways(vehicle)
         ]
+
+    def _ways(self, vehicle: Vehicle) -> tuple[tuple[Method, Level], ...]:
+        return ways_of(vehicle, self.wanted)
 
     def _refused(
         self, vehicles: Mapping[str, Vehicle], refused: Mapping[str, str]
@@ -270,8 +227,7 @@ class _TrussRating:
                 )
             ] * len(self.truss.bars)
             for name, reason in refused.items()
-            for method in methods_of(vehicles[name])
-            for level in levels(method, vehicles[name].vehicle_class)
+            for method, level in self._ways(vehicles[name])
         ]
 
     def _axle_impact(self, vehicle: Vehicle) -> float:
@@ -282,6 +238,7 @@ class _TrussRating:
             method=Method.LOAD_AND_RESISTANCE, vehicle_class=vehicle.vehicle_class,
             metal=Metal.STEEL, loaded_length_ft=0.0, span_ft=self.span_ft,
             surface=self.bridge.road.surface, values=self.values,
+            pace=self.bridge.road.use.pace,
         )
 
     def _answer(self, question: Question, families: Sequence[Family], by: By) -> Answer:

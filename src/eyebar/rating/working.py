@@ -7,6 +7,7 @@ from eyebar.formula import note, recording
 from eyebar.loads import lane_cases, live_factor, shares, worst_case
 from eyebar.office import Values
 from eyebar.rating.blocks import bearing_bar
+from eyebar.rating.entries import WEIGHTLESS
 from eyebar.rating.floor_again import floor_replay
 from eyebar.rating.formulas import (
     multiple_at_limit,
@@ -20,7 +21,6 @@ from eyebar.rating.rated import PartRating, RatedPart
 from eyebar.rating.replay import Replay
 from eyebar.resistance import Condition, limits
 from eyebar.resistance.seats import push_on_seat
-from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
 
 
@@ -59,7 +59,7 @@ def replayed(
             note("impact", "I", shock, "1")
         factor, plain = _factors(rating, limit, (factor_of_load, shock, case.total))
         tons = None
-        if factor is not None and vehicle.combine is not Combine.SUM:
+        if factor is not None and vehicle.combine not in WEIGHTLESS:
             tons = rated_tons(factor, vehicle.weight_tons)
     return Replay(
         steps=tuple(steps), limit_kip=limit[0], capacity=limit[1], share=case.total,

@@ -18,6 +18,12 @@ from eyebar.terms import Combine, VehicleClass
 from eyebar.vehicles.vehicle import Spacing, Vehicle
 
 OFFICE_FILE = "vehicles.toml"
+SHIPPED_FILES = (OFFICE_FILE, "everyday.toml")
+FIGURES = ("axles", "spacings", "gauge", "width", "load")
+"""Figures of a vehicle that may be assumed, in words."""
+POSTED_AS = (VehicleClass.SINGLE, VehicleClass.COMBINATION, VehicleClass.EMERGENCY)
+SINGLE = VehicleClass.SINGLE
+HEAVIEST_PSF = 1000.0
 
 MOST_AXLES = 60
 HEAVIEST_AXLE_KIP = 1000.0
@@ -37,6 +43,7 @@ def _within(limit: float) -> Callable[[Any], bool]:
 _axle = _within(HEAVIEST_AXLE_KIP)
 _distance = _within(LONGEST_SPACING_FT)
 _width = _within(WIDEST_FT)
+_area = _within(HEAVIEST_PSF)
 
 
 def _is_spacing(got: Any) -> bool:
@@ -79,16 +86,34 @@ _RULES: Mapping[str, tuple[Callable[[Any], bool], str]] = {
     ),
     "combine": (lambda got: got in list(Combine), f"must be one of {', '.join(Combine)}"),
     "lane_impact": (lambda got: isinstance(got, bool), "must be true or false"),
+    "area_psf": (_area, f"must be over 0 and up to {HEAVIEST_PSF:g} lb/ft2"),
+    "empty_axles_kip": (
+        _list_of(_axle, fewest=1),
+        f"must be 1 to {MOST_AXLES} weights, each over 0 and up to {HEAVIEST_AXLE_KIP:g} kip",
+    ),
+    "posted_as": (lambda got: got in list(POSTED_AS), f"must be one of {', '.join(POSTED_AS)}"),
+    "assumed": (
+        lambda got: isinstance(got, list) and all(one in FIGURES for one in got),
+        f"must be a list of some of {', '.join(FIGURES)}",
+    ),
 }
-_OPTIONAL = ("lane_kip_per_ft", "lane_point_kip", "combine", "lane_impact")
-_FIELDS = (*_RULES, "confirmed")
+_OF_AXLES = ("axles_kip", "spacings_ft", "gauge_ft", "width_ft")
+_OPTIONAL = (
+    "lane_kip_per_ft", "lane_point_kip", "combine", "lane_impact", "area_psf", "empty_axles_kip",
+    "posted_as", "assumed",
+)
+_LIKE = "like"
+_FIELDS = (*_RULES, "confirmed", _LIKE)
 
 
 @cache
 def shipped_vehicles() -> Mapping[str, Vehicle]:
     """The vehicles of the package, name -> vehicle, in the order of the table; frozen."""
-    resource = files("eyebar.vehicles") / OFFICE_FILE
-    return vehicles_read(resource.read_bytes(), file=OFFICE_FILE, layer="shipped")
+    found: dict[str, Vehicle] = {}
+    for file in SHIPPED_FILES:
+        content = (files("eyebar.vehicles") / file).read_bytes()
+        found |= vehicles_read(content, file=file, layer="shipped")
+    return MappingProxyType(found)
 
 
 def vehicles_with(folder: Path | None) -> Mapping[str, Vehicle]:
@@ -103,15 +128,30 @@ def vehicles_with(folder: Path | None) -> Mapping[str, Vehicle]:
     if folder is None or not (folder / OFFICE_FILE).is_file():
         return shipped_vehicles()
     path = folder / OFFICE_FILE
-    own = vehicles_read(path.read_bytes(), file=str(path), layer="office")
-    return MappingProxyType({**shipped_vehicles(), **own})
+    return vehicles_of(path, shipped_vehicles(), layer="office")
 
 
-def vehicles_read(content: bytes, *, file: str, layer: str) -> Mapping[str, Vehicle]:
-    """The vehicles of one table, name -> vehicle; frozen. Raises BadRecord with all its faults."""
+def vehicles_of(path: Path, known: Mapping[str, Vehicle], *, layer: str) -> Mapping[str, Vehicle]:
+    """Those of a file laid over the known ones; frozen. Raises BadRecord, and OSError as open."""
+    own = vehicles_read(path.read_bytes(), file=str(path), layer=layer, known=known)
+    return MappingProxyType({**known, **own})
+
+
+def vehicles_read(
+    content: bytes, *, file: str, layer: str, known: Mapping[str, Vehicle] | None = None
+) -> Mapping[str, Vehicle]:
+    """The vehicles of one table, name -> vehicle; frozen. Raises BadRecord with all its faults.
+
+    A row that is `like` a known vehicle takes from it what it does not give: so a scale ticket
+    replaces the weights alone.
+    """
     faults: list[Fault] = []
     vehicles: dict[str, Vehicle] = {}
-    for row in table_rows(content, file=file, heading="vehicle"):
+    for written in table_rows(content, file=file, heading="vehicle"):
+        row, unknown = _completed(written, {**(known or {}), **vehicles})
+        if unknown:
+            faults.append(unknown)
+            continue
         found = _row_faults(row)
         faults += found
         if found:
@@ -124,6 +164,54 @@ def vehicles_read(content: bytes, *, file: str, layer: str) -> Mapping[str, Vehi
     if faults:
         raise BadRecord(file, tuple(faults))
     return MappingProxyType(vehicles)
+
+
+def _completed(row: Row, known: Mapping[str, Vehicle]) -> tuple[Row, Fault | None]:
+    """A row with what it takes from the vehicle that it is like; and what is wrong with that."""
+    like = row.fields.get(_LIKE)
+    if like is None:
+        return row, None
+    if not isinstance(like, str) or like not in known:
+        where = f"vehicle > {row.fields.get('name', '(no name)')} > {_LIKE}"
+        cure = did_you_mean(str(like), known)
+        return row, Fault(where=where, rule="is no known vehicle", got=repr(like), cure=cure,
+                          line=row.line)
+    given = {key: of for key, of in row.fields.items() if key != _LIKE}
+    base = {key: of for key, of in _written(known[like]).items() if key not in given}
+    if "axles_kip" in given and "empty_axles_kip" not in given:
+        # What a truck weighs empty is not told by what another weighs empty.
+        base.pop("empty_axles_kip", None)
+    measured = {"axles_kip": "axles", "spacings_ft": "spacings", "gauge_ft": "gauge",
+                "width_ft": "width", "area_psf": "load"}
+    still = [one for one in base.get("assumed", ()) if one not in (
+        measured[key] for key in given if key in measured)]
+    if "assumed" in base:
+        base["assumed"] = still
+    return Row(fields={**base, **given}, line=row.line), None
+
+
+def _written(vehicle: Vehicle) -> dict[str, Any]:
+    """A vehicle as the fields of a row; without name, source and confirmation."""
+    found: dict[str, Any] = {"class": str(vehicle.vehicle_class)}
+    if vehicle.combine is Combine.AREA:
+        found["area_psf"] = vehicle.area_psf
+    else:
+        found |= {
+            "axles_kip": list(vehicle.axles_kip),
+            "spacings_ft": [list(s) if isinstance(s, tuple) else s for s in vehicle.spacings_ft],
+            "gauge_ft": vehicle.gauge_ft, "width_ft": vehicle.width_ft,
+            "combine": str(vehicle.combine),
+        }
+    if vehicle.lane_kip_per_ft and vehicle.combine is not Combine.AREA:
+        found["lane_kip_per_ft"] = vehicle.lane_kip_per_ft
+    if vehicle.lane_point_kip is not None:
+        found["lane_point_kip"] = list(vehicle.lane_point_kip)
+    if vehicle.empty_axles_kip:
+        found["empty_axles_kip"] = list(vehicle.empty_axles_kip)
+    return {
+        **found, "lane_impact": vehicle.lane_impact, "posted_as": str(vehicle.posted_as),
+        "assumed": list(vehicle.assumed),
+    }
 
 
 def _row_faults(row: Row) -> list[Fault]:
@@ -139,7 +227,7 @@ def _row_faults(row: Row) -> list[Fault]:
     ]
     faults += [
         fault(name, "is missing")
-        for name in _FIELDS if name not in fields and name not in _OPTIONAL
+        for name in _needed(fields) if name not in fields
     ]
     faults += [
         fault(name, rule, got=repr(fields[name]))
@@ -151,9 +239,30 @@ def _row_faults(row: Row) -> list[Fault]:
     return faults or [fault(name, rule) for name, rule in _contradictions(fields)]
 
 
+def _needed(fields: Mapping[str, Any]) -> tuple[str, ...]:
+    """The fields that a row must have: a load by area has no axles."""
+    left_out = _OF_AXLES if "area_psf" in fields else ()
+    return tuple(
+        one for one in (*_RULES, "confirmed") if one not in _OPTIONAL and one not in left_out
+    )
+
+
 def _contradictions(fields: Mapping[str, Any]) -> list[tuple[str, str]]:
     """Fields that are right each for itself and wrong together: (name, rule)."""
+    if "area_psf" in fields:
+        strange = (*_OF_AXLES, "lane_kip_per_ft", "lane_point_kip", "combine", "empty_axles_kip")
+        return [
+            (name, "has no place where a load is by area") for name in strange if name in fields
+        ]
     wrong = []
+    if fields.get("combine") == Combine.AREA:
+        wrong.append(("area_psf", "is missing, but combine is area"))
+    empty = fields.get("empty_axles_kip")
+    if empty is not None and (
+        len(empty) != len(fields["axles_kip"])
+        or any(a > b for a, b in zip(empty, fields["axles_kip"], strict=False))
+    ):
+        wrong.append(("empty_axles_kip", "must be as many as the axles, none heavier than loaded"))
     axles, spacings = len(fields["axles_kip"]), len(fields["spacings_ft"])
     if spacings != axles - 1:
         count = f"{axles} axles and {spacings} spacings"
@@ -173,19 +282,25 @@ def _contradictions(fields: Mapping[str, Any]) -> list[tuple[str, str]]:
 def _vehicle(fields: Mapping[str, Any], layer: str) -> Vehicle:
     confirmed, by_whom, _ = confirmation(fields["confirmed"])
     point = fields.get("lane_point_kip")
+    by_area = "area_psf" in fields
+    kind = VehicleClass(fields["class"])
     return Vehicle(
         name=fields["name"].strip(),
-        vehicle_class=VehicleClass(fields["class"]),
-        axles_kip=tuple(map(float, fields["axles_kip"])),
-        spacings_ft=tuple(map(_spacing, fields["spacings_ft"])),
-        gauge_ft=float(fields["gauge_ft"]),
-        width_ft=float(fields["width_ft"]),
+        vehicle_class=kind,
+        axles_kip=tuple(map(float, fields.get("axles_kip", ()))),
+        spacings_ft=tuple(map(_spacing, fields.get("spacings_ft", ()))),
+        gauge_ft=float(fields.get("gauge_ft", 0.0)),
+        width_ft=float(fields.get("width_ft", 0.0)),
         lane_kip_per_ft=float(fields.get("lane_kip_per_ft", 0.0)),
         lane_point_kip=None if point is None else (float(point[0]), float(point[1])),
-        combine=Combine(fields.get("combine", Combine.NONE)),
+        combine=Combine.AREA if by_area else Combine(fields.get("combine", Combine.NONE)),
         lane_impact=fields.get("lane_impact", False),
         source=fields["source"],
         confirmed=confirmed, confirmation=by_whom, layer=layer,
+        area_psf=float(fields.get("area_psf", 0.0)),
+        empty_axles_kip=tuple(map(float, fields.get("empty_axles_kip", ()))),
+        posted_as=VehicleClass(fields.get("posted_as", kind if kind in POSTED_AS else SINGLE)),
+        assumed=tuple(fields.get("assumed", ())),
     )
 
 

@@ -1,6 +1,6 @@
 """One vehicle as loads and road read it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 
 from eyebar.errors import OutOfRange
@@ -19,6 +19,10 @@ class Vehicle:
     `width_ft` is over all. The lane load is `lane_kip_per_ft` over one lane with one single weight,
     `lane_point_kip` = (for moment, for shear). `combine` says how axles and lane load go together,
     `lane_impact` whether shock acts on the lane load too. `layer`: `shipped` or `office`.
+
+    `area_psf` [lb/ft2] is a load without axles, a crowd or snow; `spread_over` lays it on a road.
+    `empty_axles_kip` are the axles without what can be taken off. `posted_as` says under which
+    limit of a sign the vehicle goes; `assumed` names the figures that nobody has measured or read.
     """
 
     name: str
@@ -35,6 +39,17 @@ class Vehicle:
     confirmed: bool
     layer: str = "shipped"
     confirmation: Confirmation | None = None
+    area_psf: float = 0.0
+    empty_axles_kip: tuple[float, ...] = ()
+    posted_as: VehicleClass = VehicleClass.SINGLE
+    spread_to_ft: tuple[float, ...] = ()
+    """The distance to which a varied spacing was drawn out [ft]; empty where none was."""
+    assumed: tuple[str, ...] = ()
+
+    @property
+    def area_kip_per_ft2(self) -> float:
+        """The load by area [kip/ft2]."""
+        return self.area_psf / 1000.0
 
     @property
     def weight_kip(self) -> float:
@@ -73,3 +88,39 @@ class Vehicle:
                 limit = f"{least:g} to {greatest:g} ft" if least < greatest else f"{least:g} ft"
                 raise OutOfRange(f"axle spacing of {self.name}", f"{got:g} ft", limit)
         return tuple(accumulate(chosen, initial=0.0))
+
+
+def spread_over(vehicle: Vehicle, clear_width_ft: float) -> Vehicle:
+    """A load by area laid on the clear width of a road [ft]; a vehicle with axles as it is."""
+    if vehicle.combine is not Combine.AREA:
+        return vehicle
+    return replace(
+        vehicle, lane_kip_per_ft=vehicle.area_kip_per_ft2 * clear_width_ft,
+        gauge_ft=clear_width_ft, width_ft=clear_width_ft,
+    )
+
+
+def loaded_by(vehicle: Vehicle, part: float) -> Vehicle:
+    """A vehicle with a part [1] of what can be taken off it; a load by area with a part of it all.
+
+    Raises OutOfRange where the part is not from 0 to 1, or nothing can be taken off.
+    """
+    if not 0.0 <= part <= 1.0:
+        raise OutOfRange(f"part of the load of {vehicle.name}", f"{part:g}", "from 0 to 1")
+    if vehicle.combine is Combine.AREA:
+        return replace(
+            vehicle, area_psf=part * vehicle.area_psf,
+            lane_kip_per_ft=part * vehicle.lane_kip_per_ft,
+        )
+    if not vehicle.empty_axles_kip:
+        raise OutOfRange(f"axles of {vehicle.name} empty", "not known", "given to take load off")
+    pairs = zip(vehicle.empty_axles_kip, vehicle.axles_kip, strict=True)
+    return replace(
+        vehicle, axles_kip=tuple(empty + part * (full - empty) for empty, full in pairs)
+    )
+
+
+def axles_spread(vehicle: Vehicle) -> Vehicle:
+    """A vehicle with its varied spacing at the greatest."""
+    drawn = tuple(vehicle.greatest_spacings_ft[i] for i in vehicle.varied)
+    return replace(vehicle, spacings_ft=vehicle.greatest_spacings_ft, spread_to_ft=drawn)

@@ -158,3 +158,75 @@ def if_no_limit(what: str, posting: Document) -> str:
     if held == "owner decides":
         return f"If {what} were no limit, {who} would still leave the owner to close or to post."
     return f"If {what} were no limit, {who} would hold it at {held}."
+
+
+def condition(one: Document) -> str:
+    """One condition of a crossing in a sentence without its stop."""
+    return {
+        "alone": "nothing else is on the bridge",
+        "middle": "it keeps to the middle of the roadway, at most "
+        f"{_plain(one['within_ft'])} ft to either side",
+        "walking pace": "it goes at walking pace and does not brake or change gear on the bridge",
+        "axles spread": f"its axles are drawn out to {_plain(one['spacing_ft'])} ft",
+        "fewer tons": f"it weighs no more than {_plain(one['tons'])} tons in all, less by the "
+        "same part on every axle",
+        "less by area": f"no more than {_plain(one['psf'])} lb to the square foot anywhere",
+        "permit": "the owner has given a permit, as it is over the posted weight",
+    }[one["condition"]]
+
+
+def condition_short(one: Document) -> str:
+    """One condition in a few words, for a board."""
+    return {
+        "alone": "alone", "middle": "in the middle", "walking pace": "at walking pace",
+        "axles spread": f"axles spread to {_plain(one['spacing_ft'])} ft",
+        "fewer tons": f"{_plain(one['tons'])} tons in all",
+        "less by area": f"{_plain(one['psf'])} lb/ft2", "permit": "with a permit",
+    }[one["condition"]]
+
+
+def _plain(value: float | None) -> str:
+    return rounding.NOTHING if value is None else rounding.plain(value)
+
+
+def crossing(one: Document, posting: Document) -> str:
+    """The answer for one vehicle: `yes.`, `yes, if ...`, `no: ...`; a yes that is provisional."""
+    if one["answer"] == "no":
+        return f"no: {one['reason']}."
+    yes = "provisionally yes" if posting["provisional"] else "yes"
+    return f"{yes}." if one["answer"] == "yes" else f"{yes}, if the conditions below are kept."
+
+
+def way(one: Document, number: int) -> str:
+    """A set of conditions: `If nothing else is on the bridge: factor 1.06.`"""
+    musts = [condition(each) for each in one["conditions"]]
+    several = ", and ".join([", ".join(musts[:-1]), musts[-1]]) if musts[1:] else musts[0]
+    begin = "Or if" if number > 1 else "If"
+    decided = "" if one["decided_by"] is None else f", {one['decided_by']} ({one['check']})"
+    return f"{begin} {several}: factor {rounding.factor(one['factor'])}{decided}."
+
+
+def sign_says(one: Document) -> str:
+    """What the sign says of a vehicle, whatever its axles do."""
+    if one["posted_tons"] is None:
+        return "The sign says nothing of it."
+    if one["above_posting"]:
+        return f"The sign says no: {one['above_posting']}."
+    return f"The sign lets it pass: it is within the limit of {one['posted_tons']} tons."
+
+
+def axles_say(one: Document) -> str:
+    """What the rating says of a vehicle, whatever the sign does."""
+    if one["factor"] is None:
+        return "No part is rated for it."
+    verdict = "yes" if one["factor"] >= 1.0 else "no"
+    return (
+        f"Its loads say {verdict}: factor {rounding.factor(one['factor'])}, decided by "
+        f"{one['decided_by']} ({one['check']}; {standing(one['method'], one['level'])})."
+    )
+
+
+def figures_from(one: Document) -> str:
+    """Where a vehicle's figures come from, and which are assumed."""
+    assumed = f" Assumed: {', '.join(one['assumed'])}." if one["assumed"] else ""
+    return f"Its figures: {one['source']}.{assumed}"
