@@ -127,7 +127,8 @@ def class_of(timber: Timber, breadth: float, depth: float) -> str:
     """
     if min(breadth, depth) < LUMBER_UNDER:
         return LUMBER
-    if timber.bending is None and timber.species != "southern pine" and depth <= breadth + SQUARE:
+    square = max(breadth, depth) <= min(breadth, depth) + SQUARE
+    if timber.bending is None and timber.species != "southern pine" and square:
         raise NotMeasured(
             "", f"values of a stick of {breadth:g} in x {depth:g} in, graded as a post,"
         )
