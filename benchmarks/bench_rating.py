@@ -10,6 +10,8 @@ from eyebar.demo import SHOWN, bridge_records
 from eyebar.documents import rate_document
 from eyebar.documents.opened import opened
 from eyebar.rating import rated_bridge
+from eyebar.rating.floor import rated_floor
+from eyebar.resistance import Condition
 
 LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
 
@@ -30,6 +32,11 @@ def test_a_whole_rating_in_process() -> None:
         rate_document(record)
         rating = least(lambda: rated_bridge(one.bridge, one.values, one.rated_vehicles))
         document = least(lambda: rate_document(record))
+        condition = Condition(superstructure_condition=5, loss_measured=True)
+        floor = least(
+            lambda: rated_floor(one.bridge, one.values, one.rated_vehicles, condition)
+        )
+    print(f"\nof it the floor {floor:.2f} s")
     print(f"\nrating in process {rating:.2f} s; from record to document {document:.2f} s")
 
 

@@ -227,3 +227,43 @@ def test_a_broken_span_cuts_a_stringer_that_runs_on() -> None:
     assert runs["floor/panel 3/stringer 3"] == (15.0,) * 3
     assert runs["floor/panel 5/stringer 3"] == (15.0,) * 6
     assert runs["floor/panel 3/stringer 4"] == (15.0,) * 10
+
+
+def test_two_lanes_on_twenty_feet_stand_each_in_its_half() -> None:
+    # Trusses 24 ft apart, 20 ft clear, eight stringers 34 in apart about the middle.
+    bridge = floor_bridge(
+        "quillmarsh", ("  spacing: 18 ft  ", "  spacing: 24 ft  "),
+        ("  clear width: 16 ft", "  clear width: 20 ft"),
+        ("  curb to upstream truss: 1 ft ", "  curb to upstream truss: 2 ft "),
+        ("  curb to downstream truss: 1 ft", "  curb to downstream truss: 2 ft"),
+        ("    spacing: 2 ft 2 in ", "    spacing: 2 ft 10 in "),
+    )
+    found = rated(bridge, some("Type 3"))
+    coming = greatest_on_joint(VEHICLES["Type 3"], 15.0, 15.0)
+    hanger = entry(found["upstream/L4/hanger"], "Type 3", OPERATING)
+    # Lanes of 10 ft: the first truck's outer wheel 2 ft from the curb, 4 ft from the truss, its
+    # wheels at 4 and 10 ft; the second's 1 ft from the lane line, at 13 and 19 ft.
+    share = sum(1.0 - y / 24.0 for y in (4.0, 10.0, 13.0, 19.0)) / 2.0
+    assert hanger.lanes == 2
+    assert hanger.share == pytest.approx(share)
+    assert hanger.live == pytest.approx(coming * share, rel=4e-3)
+    stringer = entry(found["floor/panel 2/stringer 4"], "Type 3", OPERATING)
+    assert stringer.lanes == 2
+    assert stringer.share == pytest.approx(34 / 12 / 3.75 / 2.0)
+    beam = entry(found["floor/L4/floorbeam"], "Type 3", OPERATING)
+    assert beam.lanes == 2
+    # Either truck anywhere in its half: wheels 3 and 9 ft, 11 and 17 ft from the curb at the most.
+    stringers = [12.0 + (i - 3.5) * 34 / 12 for i in range(8)]
+    at = stringers[3]
+
+    def moment(load: float) -> float:
+        low = max(y for y in [-100.0, *stringers] if y <= load)
+        high = min(y for y in [*stringers, 100.0] if y > load)
+        line = [y * (24.0 - at) / 24.0 if y <= at else at * (24.0 - y) / 24.0 for y in (low, high)]
+        return line[0] + (line[1] - line[0]) * (load - low) / (high - low)
+
+    first = max(moment(2 + 2 + 0.01 * i) + moment(8 + 2 + 0.01 * i) for i in range(101))
+    second = max(moment(11 + 2 + 0.01 * i) + moment(17 + 2 + 0.01 * i) for i in range(101))
+    modulus = beam.floor.strength.divisor if beam.floor else 0.0
+    expected = coming * (first + second) / 2.0 * 12.0 / modulus
+    assert beam.live == pytest.approx(expected, rel=1e-2)

@@ -65,6 +65,21 @@ def test_bending_and_web_of_a_rolled_joist() -> None:
     assert all("not recorded" in one.remarks[-1] for one in found.values())
 
 
+def test_a_flange_that_rust_has_made_thin_waves_by_every_method() -> None:
+    # 2.3 in out and 0.14 in thick: 16.4; 0.38 sqrt(E / F_y) = 12.45, 0.56 sqrt(E / 0.7 F_y) =
+    # 21.93: 0.42 of the way from F_y to 0.7 F_y.
+    thin = replace(JOIST, flange_thickness=0.14)
+    for method, part in ((ASR, 0.55), (LEGAL, 1.0)):
+        beam = Beam(
+            stretches=(Stretch(begin_ft=0.0, end_ft=15.0, section=thin),), as_built=JOIST,
+            made_of=IRON, ends=BeamEnds(), unheld=0.0,
+        )
+        found = {one.check: one for one in floor_beam_strengths(beam, by(method), VALUES)}
+        lost = 0.3 * (2.3 / 0.14 - 12.448) / (21.925 - 12.448)
+        capacity = found["bending, flange held"].capacity
+        assert capacity == pytest.approx(part * 26.0 * (1.0 - lost), rel=1e-3)
+
+
 def test_a_compact_beam_held_reaches_its_plastic_moment_by_load_and_resistance() -> None:
     found = joist(BeamEnds(), LEGAL)
     inertia = 4.6 * 10.0**3 / 12 - (4.6 - 0.3) * 9.0**3 / 12

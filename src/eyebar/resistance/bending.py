@@ -235,10 +235,12 @@ def bending_strength(
             f"{slender:.0f} at most: there is no rule here for a web more slender",
         )
     if rules.method is Method.ALLOWABLE_STRESS:
+        # The older rule only limits how thin a flange may be; thinner ones lose as by the newer.
+        wavy = _flange_stress(section, values, yield_stress=yield_stress, modulus=modulus)
         if unheld == 0.0:
-            return part_of_yield(rules.bending, yield_stress)
+            return part_of_yield(rules.bending, wavy)
         return allowable_not_held(
-            rules.bending, yield_stress,
+            rules.bending, wavy,
             turning=_turning(section, modulus, unheld),
             safety=values.number(f"beam.safety against buckling.{rules.level}"),
         )
