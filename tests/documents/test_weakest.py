@@ -61,7 +61,7 @@ def limits(ratings: list[demos.Document]) -> tuple[int | None, int | None]:
 
 @each
 def test_every_rated_part_stands_in_the_list_once(name: str) -> None:
-    document = demos.rate(name)
+    document = demos.rate_without_pins(name)
     listed = [part for line in document["weakest"] for part in line["parts"]]
     assert len(listed) == len(set(listed))
     assert set(listed) == {one["part"] for one in counted(document)}
@@ -69,7 +69,7 @@ def test_every_rated_part_stands_in_the_list_once(name: str) -> None:
 
 @each
 def test_safe_loads_are_the_least_of_each_part_and_come_in_order(name: str) -> None:
-    document = demos.rate(name)
+    document = demos.rate_without_pins(name)
     ratings = counted(document)
     for line in document["weakest"]:
         for part in line["parts"]:
@@ -85,7 +85,7 @@ def test_safe_loads_are_the_least_of_each_part_and_come_in_order(name: str) -> N
 
 @each
 def test_the_first_line_is_what_governs_the_posting(name: str) -> None:
-    document = demos.rate(name)
+    document = demos.rate_without_pins(name)
     first, by = document["weakest"][0], document["posting"]["governed_by"]
     assert by["part"] in first["parts"]
     assert (first["check"], first["vehicle"]) == (by["check"], by["vehicle"])
@@ -94,7 +94,7 @@ def test_the_first_line_is_what_governs_the_posting(name: str) -> None:
 
 @each
 def test_the_posting_without_a_line_is_that_of_all_other_parts(name: str) -> None:
-    document = demos.rate(name)
+    document = demos.rate_without_pins(name)
     kinds = {part["part"]: part["kind"] for part in document["parts"]}
     for line in document["weakest"]:
         of_kind = [part for part, kind in kinds.items() if kind == line["kind"]]
@@ -108,8 +108,21 @@ def test_the_posting_without_a_line_is_that_of_all_other_parts(name: str) -> Non
 
 
 @each
-def test_leaving_out_a_limit_never_lowers_the_posting(name: str) -> None:
+def test_a_closed_bridge_says_what_would_open_it(name: str) -> None:
     document = demos.rate(name)
+    assert document["posting"]["closed"] is True
+    first = document["weakest"][0]
+    assert first["safe_tons"] == document["posting"]["exact_tons"]
+    for line in document["weakest"]:
+        rest = [one for one in counted(document, line["parts"]) if one["factor"] < 1.0]
+        exact = min(map(safe, rest))
+        assert line["without"]["closed"] is (exact < 3.0)
+        assert line["without"]["exact_tons"] == pytest.approx(exact)
+
+
+@each
+def test_leaving_out_a_limit_never_lowers_the_posting(name: str) -> None:
+    document = demos.rate_without_pins(name)
     for line in document["weakest"]:
         for key in ("without", "without_kind"):
             after = line[key]["exact_tons"]
