@@ -107,6 +107,16 @@ class Condition(StrEnum):
     PERMIT = "permit"
 
 
+class RoadUse(StrEnum):
+    """What may be changed in the use of a road, without mending any part."""
+
+    CURB = "curb"
+    WALKING = "walking pace"
+    ALONE = "one at a time"
+    BARE = "bare deck"
+    TOGETHER = "together"
+
+
 class Leaf(StrEnum):
     """What a drawing is laid out for: a sheet on a desk, or a narrow page of a field book."""
 

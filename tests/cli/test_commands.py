@@ -56,6 +56,9 @@ class Library(ModuleType):
             document["vehicles"] = document["vehicles"][:1]
         return self._answer(document, record, vehicles, chosen)
 
+    def use_document(self, record: Path, *, on: date | None, office: Path | None) -> Any:
+        return self._answer(samples.use(), record, on, office)
+
     def slip_document(self, record: Path, vehicle: Any, day: date, **chosen: Any) -> Any:
         return self._answer(samples.slip(), record, vehicle, day, chosen)
 
@@ -90,6 +93,14 @@ def test_a_vehicle_that_wants_to_cross_gets_its_answer_first(library: Library) -
     assert "- Or if it weighs no more than 17 tons" in answer.stdout
     assert CAUTION in answer.stdout
     assert library.asked[0][:2] == (Path("a.yaml"), ["milk truck"])
+
+
+def test_what_a_use_of_the_road_is_worth_is_said_in_a_table(library: Library) -> None:
+    answer = typed("use", "a.yaml")
+    assert answer.exit_code == 0
+    assert answer.stdout.splitlines()[0] == "PROVISIONAL WEIGHT LIMIT 6 TONS"
+    assert "a curb that holds traffic to the middle" in answer.stdout
+    assert CAUTION in answer.stdout
 
 
 def test_the_board_says_the_posting_and_every_vehicle(library: Library) -> None:
@@ -153,7 +164,7 @@ def test_every_line_stays_within_a_hundred_columns(library: Library) -> None:
     for arguments in (
         ("rate", "a.yaml", "--all", "--values"), ("forces", "a.yaml"), ("vehicles",),
         ("cross", "a.yaml", "--all"), ("cross", "a.yaml", "milk truck"),
-        ("weakest", "a.yaml"), ("weakest", "a.yaml", "--open"),
+        ("use", "a.yaml"), ("weakest", "a.yaml"), ("weakest", "a.yaml", "--open"),
         ("explain", "a.yaml", "upstream/U2-L4"), ("check", "a.yaml"),
     ):
         answer = typed(*arguments)

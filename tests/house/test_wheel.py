@@ -22,6 +22,7 @@ EVERY_COMMAND = {
     "weakest": ("weakest", "there/bridges/quillmarsh.yaml"),
     "history": ("history", "there/bridges/quillmarsh.yaml"),
     "cross": ("cross", "there/bridges/wrenmallow.yaml", "buggy"),
+    "use": ("use", "there/bridges/wrenmallow.yaml"),
     "forces": ("forces", "there/bridges/quillmarsh.yaml"),
     "vehicles": ("vehicles",),
     "report": ("report", "there/bridges/wrenmallow.yaml"),

@@ -195,6 +195,16 @@ def cross() -> Document:
     }
 
 
+def use() -> Document:
+    """A `use` document: a curb is worth two tons, no surfacing is recorded."""
+    then = {**if_no_limit(8, "upstream/U3-L3", "column"), "exact_tons": 8.7499}
+    bare = {"use": "bare deck", "not_here": "no surfacing", "then": None, "gained_tons": None}
+    return {
+        **{key: of for key, of in cross().items() if key != "vehicles"}, "format": "eyebar/use/1",
+        "uses": [{"use": "curb", "not_here": "", "then": then, "gained_tons": 2.0078}, bare],
+    }
+
+
 def slip() -> Document:
     """A `slip` document for the milk truck."""
     document = cross()

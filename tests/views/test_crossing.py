@@ -2,6 +2,7 @@
 
 from eyebar.views.columns import cells
 from eyebar.views.crossing import board, said, slip_lines
+from eyebar.views.use import use_rows
 from tests.views import samples
 
 
@@ -70,3 +71,12 @@ def test_a_slip_for_a_load_by_area_or_without_conditions() -> None:
     lines = slip_lines({**samples.slip(), "vehicle": crowd, "way": None})
     assert "Axles     none; 90 lb to the square foot" in lines
     assert "It may cross once on the day." in lines
+
+
+def test_what_a_use_is_worth_stands_beside_today() -> None:
+    today, curb, bare = use_rows(samples.use())
+    assert cells(today) == ["as it is used today", "6 / none", "6.74", "-", "upstream/U2-L4"]
+    assert cells(curb) == [
+        "a curb that holds traffic to the middle", "8", "8.74", "2.00", "upstream/U3-L3",
+    ]
+    assert cells(bare) == ["the surfacing taken off", "no surfacing", "-", "-", "-"]

@@ -14,6 +14,7 @@ from eyebar.views import (
     not_rated,
     posting,
     rating,
+    use,
     values,
     vehicles,
     weakest,
@@ -28,7 +29,7 @@ VIEWS = (
     checking.Checked, forces.ForceRow, forces.ForceTable, not_measured.NotMeasuredRow,
     not_rated.NotRatedRow, posting.Posting,
     rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
-    crossing.BoardRow, crossing.Said, weakest.WeakRow, weakest.WeakList,
+    crossing.BoardRow, crossing.Said, use.UseRow, weakest.WeakRow, weakest.WeakList,
 )
 
 

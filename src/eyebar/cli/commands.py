@@ -8,7 +8,7 @@ import typer
 
 from eyebar import __version__
 from eyebar.cli import register
-from eyebar.cli.crossing import cross
+from eyebar.cli.crossing import cross, use
 from eyebar.cli.options import (
     AsJson,
     AtLevel,
@@ -192,6 +192,7 @@ def weakest(
 
 
 app.command()(cross)
+app.command()(use)
 
 
 @app.command()

@@ -12,6 +12,7 @@ from eyebar.cli.printing import print_cautions, print_posting
 from eyebar.cli.terminal import print_list, print_table, print_text
 from eyebar.vehicles import Vehicle, typed_vehicle
 from eyebar.views.crossing import BoardRow, board, said, slip_lines
+from eyebar.views.use import UseRow, use_rows
 
 Document = dict[str, Any]
 
@@ -61,6 +62,15 @@ def print_crossings(document: Document, *, every: bool) -> None:
             print_text(view.line, view.provisional, view.sign, view.axles)
             print_list(view.ways)
             print_text(view.figures)
+    typer.echo()
+    print_cautions(document)
+
+
+def print_uses(document: Document) -> None:
+    """The posting, and what each use of the road is worth."""
+    print_posting(document)
+    typer.echo()
+    print_table(UseRow, use_rows(document))
     typer.echo()
     print_cautions(document)
 

@@ -12,6 +12,21 @@ from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_json
 
 
+def use(
+    record: Record, *, on: On = None, office: Office = None, as_json: AsJson = False
+) -> None:
+    """Say what rules of the road and a bare deck are worth."""
+    from eyebar.cli.crossed import print_uses
+    from eyebar.documents import use_document
+
+    with refusing(as_json=as_json), patience("rating the bridge"):
+        document = use_document(record, on=on, office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_uses(document)
+
+
 def cross(
     record: Record,
     vehicle: Annotated[

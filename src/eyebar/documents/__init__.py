@@ -10,10 +10,11 @@ from eyebar.documents.opened import opened
 from eyebar.documents.rate import rate_document
 from eyebar.documents.schemas import schema
 from eyebar.documents.slip import slip_document
+from eyebar.documents.use import use_document
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
     "check_document", "cross_document", "describe_document", "explain_document",
     "forces_document", "history_document", "opened", "rate_document", "schema", "slip_document",
-    "vehicles_document",
+    "use_document", "vehicles_document",
 ]

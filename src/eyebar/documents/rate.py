@@ -94,11 +94,11 @@ def _weak(weak: Weak) -> dict[str, Any]:
         "parts": list(weak.parts), "kind": str(weak.kind), "safe_tons": weak.safe_tons,
         "factor": by.factor, "vehicle": by.vehicle.name, "check": by.check,
         "method": str(by.method), "level": str(by.level),
-        "without": _if_no_limit(weak.without), "without_kind": _if_no_limit(weak.without_kind),
+        "without": if_no_limit(weak.without), "without_kind": if_no_limit(weak.without_kind),
     }
 
 
-def _if_no_limit(posting: Posting) -> dict[str, Any]:
+def if_no_limit(posting: Posting) -> dict[str, Any]:
     """The posting if something were no limit, as far as it may differ."""
     whole = posting_object(posting)
     wanted = ("closed", "single_tons", "combination_tons", "exact_tons", "governed_by")

@@ -7,7 +7,7 @@ from typing import Any
 from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
-    "rate", "forces", "vehicles", "check", "describe", "explain", "history", "cross", "slip",
+    "rate", "forces", "vehicles", "check", "describe", "explain", "history", "cross", "slip", "use",
     "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
