@@ -270,6 +270,9 @@ def draw(
     truss: Annotated[
         str | None, typer.Option(help="Which truss; else the one that governs.")
     ] = None,
+    pin: Annotated[
+        str | None, typer.Option(metavar="PIN", help="A pin instead, such as upstream/L4/pin.")
+    ] = None,
     on: On = None,
     office: Office = None,
     vehicle: VehicleName = None,
@@ -277,18 +280,13 @@ def draw(
         Leaf, typer.Option(help="A sheet for a desk, or a narrow page for a telephone.")
     ] = Leaf.SHEET,
 ) -> None:
-    """Draw the stress sheet of a truss, as SVG."""
-    from eyebar.cli.printing import print_drawn
-    from eyebar.documents import forces_document, rate_document
-    from eyebar.drawings import stress_sheet
+    """Draw the stress sheet of a truss, or one pin with its moments, as SVG."""
+    from eyebar.cli.drawing import draw_pin, draw_truss
 
-    file = output or Path(f"{record.stem}.svg")
-    with refusing(as_json=False), patience("drawing the truss"):
-        rate = rate_document(record, on=on, office=office)
-        forces = forces_document(record, on=on, office=office)
-        sheet = stress_sheet(rate, forces, truss=truss, vehicle=vehicle, leaf=paper)
-        file.write_text(sheet.svg, encoding="utf-8", newline="\n")
-    print_drawn(rate, sheet.view.truss, file)
+    if pin is not None:
+        draw_pin(record, pin, output, on=on, office=office, vehicle=vehicle)
+    else:
+        draw_truss(record, truss, output, on=on, office=office, vehicle=vehicle, leaf=paper)
 
 
 @app.command()

@@ -7,6 +7,7 @@ from typing import Any
 
 from eyebar.addresses import address
 from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, Opened, closing, heading, opened
+from eyebar.documents.pin import pin_object
 from eyebar.documents.rate import rating_object
 from eyebar.errors import Unknown, nearest
 from eyebar.formula import Block, Entry, Note, Step, plain
@@ -57,6 +58,9 @@ def explained(one: Opened, rated: RatedPart, chosen: PartRating) -> dict[str, An
             *(chosen.floor.strength.remarks if chosen.floor else ()),
         ],
         "readings": list(rated.readings),
+        **({} if rated.pin is None else {
+            "pin": pin_object(one.bridge, rated.pin, chosen, one.values)
+        }),
         "cautions": [CAUTION, NOT_ASSUMED_SOUND],
         **closing(one),
     }

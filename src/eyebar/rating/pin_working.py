@@ -63,7 +63,8 @@ def pin_replayed(
     )
 
 
-def _rules(bridge: Bridge, rating: PartRating, values: Values) -> PinRules:
+def rules_of(bridge: Bridge, rating: PartRating, values: Values) -> PinRules:
+    """The numbers by which a pin's rating was made."""
     return pin_rules(
         rating.method, rating.level, values=values,
         condition=Condition(
@@ -84,7 +85,7 @@ def _check(
     bridge: Bridge, pin: Pin, rating: PartRating, facts: PinFacts, values: Values
 ) -> str:
     """What the greatest of the pin's checks is called."""
-    rows, by = pin_rows(pin), _rules(bridge, rating, values)
+    rows, by = pin_rows(pin), rules_of(bridge, rating, values)
     return check_name(rows, by, int(pin_check(rows, by).ratios(reached(facts)).argmax()))
 
 
@@ -97,6 +98,6 @@ def _worked(
     note("part of the way between two events at which the check is reached", "p", facts.part, "1")
     if rating.capacity is None:
         return None
-    ratio = worked(pin_rows(pin), _rules(bridge, rating, values), reached(facts), named)
+    ratio = worked(pin_rows(pin), rules_of(bridge, rating, values), reached(facts), named)
     note("the check as part of its limit", "q", ratio, "1")
     return ratio
