@@ -186,3 +186,21 @@ def random_truss(rng: np.random.Generator) -> Drawing:
         for name in drawing.names if name not in unfit and rng.random() < 0.1
     }
     return drawing.with_bars(area=area, initial_kip=pulls, gap_in=loose)
+
+
+def wild_truss(number: int) -> Drawing:
+    """A Pratt truss with crossed rods, numbered: areas drawn at random, of odd numbers over a
+    factor of forty, with gaps and lacks of fit."""
+    rng = np.random.default_rng(number)
+    drawing = pratt(int(rng.integers(4, 9)), depth=float(rng.uniform(180.0, 320.0)))
+    least, most = (np.log(0.3), np.log(12.0)) if number % 2 else (0.8, 8.0)
+    drawn = {name: float(rng.uniform(least, most)) for name in drawing.names}
+    area = {name: float(np.exp(by)) if number % 2 else by for name, by in drawn.items()}
+    rods = [bar.name for bar in drawing.bars if not bar.can_push]
+    unfit = [name for name in rods if rng.random() < 0.25]
+    pulls = {name: float(rng.uniform(-6.0, 6.0)) for name in unfit}
+    loose = {
+        name: float(rng.uniform(0.0, 0.1))
+        for name in drawing.names if name not in unfit and rng.random() < 0.1
+    }
+    return drawing.with_bars(area=area, initial_kip=pulls, gap_in=loose)
