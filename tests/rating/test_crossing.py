@@ -202,3 +202,21 @@ def test_too_much_by_area_is_lessened_to_what_is_safe() -> None:
 def test_the_rules_are_ordered_from_the_lightest_to_the_strictest() -> None:
     *_, strictest = rules_of_the_road(VALUES)
     assert set(strictest[0]) == {Condition.ALONE, Condition.MIDDLE, Condition.WALKING}
+
+
+def test_a_vehicle_beside_a_crowd_is_rated_with_the_crowd_as_weight() -> None:
+    # By hand: 90 lb/ft2 x 16 ft, half to the truss, lasting: 0.72 kip/ft x 60 = 43.2 kip in the
+    # chord, times 1.50; an axle of 20 kip on what is left of the strength.
+    crowd, axle = SHIPPED["crowd"], everyday("axle", (20.0,))
+    alone, = crossings(made(), VALUES, [crowd], POSTING).crossings
+    beside, = crossings(made(), VALUES, [crowd], POSTING, beside=[axle]).crossings
+    left = LEFT - 1.5 * 43.2
+    factor = left / (1.30 * 1.33 * 0.65 * 1.2 * 1.5 * 20.0)
+    assert factor < 1.0
+    assert alone.answer is Answer.YES
+    assert beside.answer is Answer.CONDITIONS
+    assert beside.by is not None
+    assert beside.by.factor == pytest.approx(factor, rel=1e-6)
+    assert [m.condition for m in beside.ways[0].conditions] == [Condition.ALONE]
+    light = everyday("light axle", (2.0,))
+    assert crossings(made(), VALUES, [crowd], POSTING, beside=[light]).crossings == (alone,)

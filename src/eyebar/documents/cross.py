@@ -30,7 +30,7 @@ RATED = (
     "several at once counts, and at walking pace the office's figure for shock."
 )
 BY_AREA = (
-    "A crowd, a herd and snow lie all over the clear width, wherever they add, with no vehicle "
+    "A crowd, a herd and snow lie all over the clear width, wherever they add, with {beside} "
     "beside them."
 )
 ASSUMED = (
@@ -70,8 +70,13 @@ def chosen(wanted: Sequence[str | Vehicle], known: Mapping[str, Vehicle]) -> lis
 
 def document_of(one: Opened, asked: Sequence[Vehicle]) -> dict[str, Any]:
     """The document of a bridge that was opened."""
-    made = crossings(one.bridge, one.values, asked, one.rated_vehicles)
+    names = one.values.names("crossing.beside a load by area")
+    beside = [one.vehicles[name] for name in names]
+    made = crossings(
+        one.bridge, one.values, asked, one.rated_vehicles, beside=beside
+    )
     posting = made.rating.posting
+    areas = any(vehicle.combine is Combine.AREA for vehicle in asked)
     used = sorted(made.values.used)
     return {
         **heading("cross", 1, one),
@@ -82,7 +87,7 @@ def document_of(one: Opened, asked: Sequence[Vehicle]) -> dict[str, Any]:
         "unconfirmed": [row.name for row in made.values.unconfirmed(used)],
         "cautions": [
             *([CLOSE] if posting.closed else []), CAUTION, NOT_ASSUMED_SOUND, PERMIT, RATED,
-            *([BY_AREA] if any(v.combine is Combine.AREA for v in asked) else []),
+            *([BY_AREA.format(beside=", ".join(names) or "no vehicle")] if areas else []),
             *([ASSUMED] if any(v.assumed for v in asked) else []),
             *made.rating.cautions,
         ],

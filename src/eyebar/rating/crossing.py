@@ -11,6 +11,7 @@ from math import floor
 
 from eyebar.bridge.parts import ANY_USE, Bridge, Use
 from eyebar.office import Values
+from eyebar.rating.beside import laid_on
 from eyebar.rating.fewer_tons import Search, least_taken_off
 from eyebar.rating.kept import Kept, kept_for
 from eyebar.rating.posted import Posted, posted_for
@@ -137,9 +138,11 @@ def allows(by: Governing | None) -> bool:
 
 
 def crossings(
-    bridge: Bridge, values: Values, asked: Sequence[Vehicle], posting_by: Mapping[str, Vehicle]
+    bridge: Bridge, values: Values, asked: Sequence[Vehicle], posting_by: Mapping[str, Vehicle],
+    *, beside: Sequence[Vehicle] = (),
 ) -> Crossings:
-    """The answers for the asked vehicles; `posting_by` are the vehicles that make the posting.
+    """The answers for the asked vehicles; `posting_by` are the vehicles that make the posting,
+    `beside` those that stand beside a load by area.
 
     Raises Unstable, OutOfRange and NotMeasured where no forces can be found at all.
     """
@@ -159,6 +162,7 @@ def crossings(
     ]
     if not shut:
         begun = _with_ways(rater, _areas(rater, begun), posting)
+        begun = [_with_others(rater, one, beside) for one in begun]
     return Crossings(rating=rating, crossings=tuple(begun), values=used)
 
 
@@ -210,6 +214,31 @@ def _areas(rater: Rater, begun: Sequence[Crossing]) -> list[Crossing]:
                 way = Way(conditions=(must,), vehicle=less, use=use, by=by)
                 found[i] = replace(found[i], answer=Answer.CONDITIONS, ways=(way,), reason="")
     return found
+
+
+def _with_others(rater: Rater, one: Crossing, beside: Sequence[Vehicle]) -> Crossing:
+    """The answer for a load by area with vehicles beside it: where they are too much it may come
+    alone."""
+    if not beside or one.vehicle.combine is not Combine.AREA or one.answer is Answer.NO:
+        return one
+    load = one.ways[0].vehicle if one.ways else one.vehicle
+    laid = laid_on(rater.bridge, load, rater.kept.values)
+    kept = kept_for(laid, rater.kept.values, rater.kept.wanted)
+    least = Rater(bridge=laid, kept=kept).least(beside, ANY_USE)
+    worst = min((by for by in least if by is not None), key=_factor, default=None)
+    rater.kept.values.used.update(kept.values.used)
+    if allows(worst):
+        return one
+    alone = Must(condition=Condition.ALONE)
+    ways_alone = tuple(
+        replace(way, conditions=(alone, *way.conditions)) for way in one.ways
+    ) or (Way(conditions=(alone,), vehicle=one.vehicle, use=use_by_area(one.vehicle), by=one.by),)
+    by = worst if one.answer is Answer.YES else one.by
+    return replace(one, answer=Answer.CONDITIONS, by=by, ways=ways_alone)
+
+
+def _factor(by: Governing) -> float:
+    return by.factor or 0.0
 
 
 def _psf(vehicle: Vehicle, by: Governing | None) -> int:
