@@ -5,10 +5,11 @@ from dataclasses import replace
 import pytest
 
 from eyebar.bridge.parts import Bridge, Use
-from eyebar.office import Values
+from eyebar.office import Values, office_values
 from eyebar.rating import rated_bridge
 from eyebar.rating.crossing import Crossing, crossings, rules_of_the_road, use_by_area
-from eyebar.rating.posting import counted
+from eyebar.rating.posted import posted_for
+from eyebar.rating.posting import EmergencyLimits, counted
 from eyebar.rating.rate import factors_of
 from eyebar.terms import Answer, Combine, Condition, Pace, VehicleClass
 from eyebar.vehicles import Vehicle, shipped_vehicles, spread_over
@@ -164,6 +165,35 @@ def test_a_bridge_without_a_rating_answers_no() -> None:
     (found,) = crossings(made(), VALUES, [SHIPPED["car"]], {}).crossings
     assert found.answer is Answer.NO
     assert "no load can be called safe" in found.reason
+
+
+def test_while_the_owner_has_not_decided_nothing_crosses() -> None:
+    # By hand, allowable stress: 64.35 - 3 x 20.5 = 2.9 kip are left at inventory, 26.3 else.
+    by = office_values(exceptions={
+        "posting.method": ("allowable-stress", "word", "trial"),
+        "posting.level": ("inventory", "word", "trial"),
+    })
+    made_of = crossings(made(20.5), by, [SHIPPED["buggy"]], POSTING)
+    assert made_of.rating.posting.closed is None
+    (found,) = made_of.crossings
+    assert found.answer is Answer.NO
+    assert "owner must decide" in found.reason
+
+
+def test_an_emergency_vehicle_goes_under_its_own_limits_and_that_of_single_vehicles() -> None:
+    posting = replace(
+        crossings(made(8.0), VALUES, [], POSTING).rating.posting, single_tons=20,
+        emergency=EmergencyLimits(single_axle_tons=8, tandem_tons=12, gross_tons=15),
+    )
+    # By hand: 14 tons gross is within 15, its axle of 9 tons is over 8; 16 tons is over 15.
+    fire = {"posted_as": VehicleClass.EMERGENCY}
+    axle = posted_for(everyday("a", (10.0, 18.0), (15.0,), **fire), posting, VALUES)
+    gross = posted_for(everyday("b", (14.0, 18.0), (15.0,), **fire), posting, VALUES)
+    tandem = posted_for(everyday("c", (4.0, 13.0, 13.0), (15.0, 4.0), **fire), posting, VALUES)
+    assert (axle.limit_tons, axle.above) == (15, "an axle of 9 tons, over the limit of 8 tons")
+    assert gross.above == "16 tons, over the limit of 15 tons"
+    assert tandem.above == "a group of axles of 13 tons, over the limit of 12 tons"
+    assert posted_for(everyday("d", (10.0, 18.0), (15.0,)), posting, VALUES).above == ""
 
 
 def test_what_is_wider_than_the_road_is_refused_with_the_reason() -> None:

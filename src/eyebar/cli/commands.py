@@ -280,7 +280,7 @@ def draw(
         Leaf, typer.Option(help="A sheet for a desk, or a narrow page for a telephone.")
     ] = Leaf.SHEET,
 ) -> None:
-    """Draw the stress sheet of a truss, or one pin with its moments, as SVG."""
+    """Draw the stress sheet of a truss, or one pin, as SVG."""
     from eyebar.cli.drawing import draw_pin, draw_truss
 
     if pin is not None:
