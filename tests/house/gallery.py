@@ -1,4 +1,4 @@
-"""Writes docs/gallery.md and its pictures by the program: python -m tests.house.gallery."""
+"""Writes docs/gallery.md, its pictures and the README's: python -m tests.house.gallery."""
 
 import shlex
 import tempfile
@@ -9,13 +9,15 @@ from pathlib import Path
 from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
-from eyebar.documents import forces_document
-from eyebar.drawings import Picture, form_picture
-from eyebar.record import record_of
+from eyebar.documents import forces_document, rate_document
+from eyebar.drawings import Picture, form_picture, stress_sheet
+from eyebar.record import read_record, record_of
 from tests.bridge.filled import filled
 from tests.house.gallery_forms import CHAPTERS, Shown
 
-DOCS = Path(__file__).parents[2] / "docs"
+ROOT = Path(__file__).parents[2]
+DOCS = ROOT / "docs"
+SHEET = DOCS / "pictures" / "quillmarsh.svg"
 PAGE = DOCS / "gallery.md"
 PICTURES = DOCS / "pictures" / "forms"
 
@@ -55,6 +57,12 @@ def pictures() -> Mapping[str, str]:
     return {shown.file: picture(shown).svg for _, chapter in CHAPTERS for shown in chapter}
 
 
+def sheet() -> str:
+    """The stress sheet of a demo bridge that the README shows."""
+    record = read_record(ROOT / "src" / "eyebar" / "demo" / "bridges" / "quillmarsh.yaml")
+    return stress_sheet(rate_document(record), forces_document(record)).svg
+
+
 def _lines() -> Iterator[str]:
     yield OPENING
     for heading, chapter in CHAPTERS:
@@ -81,6 +89,7 @@ def write() -> None:
     for name, svg in made.items():
         (PICTURES / name).write_text(svg, encoding="utf-8", newline="\n")
     PAGE.write_text(page(), encoding="utf-8")
+    SHEET.write_text(sheet(), encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

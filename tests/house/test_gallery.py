@@ -13,10 +13,13 @@ SHOWN = [shown for _, chapter in CHAPTERS for shown in chapter]
 
 
 def test_the_gallery_is_up_to_date() -> None:
-    made = {gallery.PAGE.name: gallery.page(), **gallery.pictures()}
+    made = {
+        gallery.PAGE.name: gallery.page(), gallery.SHEET.name: gallery.sheet(),
+        **gallery.pictures(),
+    }
     there = {
         file.name: file.read_text(encoding="utf-8")
-        for file in (gallery.PAGE, *gallery.PICTURES.glob("*.svg")) if file.exists()
+        for file in (gallery.PAGE, gallery.SHEET, *gallery.PICTURES.glob("*.svg")) if file.exists()
     }
     if there == made:
         return
