@@ -30,8 +30,8 @@ lint: environment
 bench: environment
 	@OPENBLAS_NUM_THREADS=1 OMP_NUM_THREADS=1 .venv/bin/python -m pytest -q -s benchmarks
 
-soak:
-	@echo 'Nothing to soak yet: no part of eyebar runs long enough to be killed half-way.'
+soak: environment
+	@.venv/bin/python -m tests.store.killed 1000
 
 tools:
 	@sh tools/tools.sh

@@ -1,9 +1,13 @@
 """A register with a row in every table."""
 
 import io
+from datetime import date
 
+from eyebar.store import issued
+from eyebar.store.asked import bridge_named, revision_of
 from eyebar.store.files import About, attach_content, withdraw
 from eyebar.store.opened import Register
+from eyebar.store.writing import Saying
 from tests.store.samples import WHO, added, record, saved
 
 
@@ -21,8 +25,21 @@ def picture(*, position: bool = False, size: tuple[int, int] = (8, 6)) -> bytes:
     return written.getvalue()
 
 
+def rating(register: Register, handle: str = "W-1") -> int:
+    """A rating in the register whose document is short: making a real one takes seconds."""
+    with register.writing(Saying(kind="rating issued", person=WHO, reason="made up")) as writing:
+        bridge = bridge_named(writing.connection, handle)
+        latest = revision_of(writing.connection, bridge)
+        writing.bridge = bridge.id
+        return writing.add(
+            "ratings", bridge=bridge.id, revision=latest.id, date="2026-06-09",
+            record_hash=latest.record_hash, values_hash="0" * 64, version="0",
+            posting="WEIGHT LIMIT 6 TONS", exact_tons=6.123456789012345, document='{"é": 0.1}',
+        )
+
+
 def filled(register: Register) -> None:
-    """Two bridges, revisions, files kept and withdrawn."""
+    """Two bridges with a row in every table."""
     added(register)
     saved(register, record(built=1891), onto=1)
     added(register, "W-2", record(place="Fen Lane"))
@@ -33,3 +50,13 @@ def filled(register: Register) -> None:
     )
     second = attach_content(register, "W-1", ("list.csv", b"a,b\n1,2\n"), About(), **who)
     withdraw(register, second.number, person=WHO, reason="a person is named in it")
+    number = rating(register)
+    issued.sign(register, number, name="R. Alder", licence="12345", person=WHO)
+    day = date(2026, 7, 1)
+    up = issued.put_up(register, "W-1", "WEIGHT LIMIT 6 TONS", on=day, rating=number, **who)
+    issued.taken_down(register, up.number, on=day, **who)
+    issued.give_slip(register, "W-1", issued.Crossing(
+        vehicle="grain cart", holder="A. Farmer", begins=day, ends=day, conditions="walking pace",
+        rating=number,
+    ), **who)
+    issued.decide(register, "W-1", "keep it", on=day, part="", **who)

@@ -28,13 +28,13 @@ def test_a_record_comes_back_to_the_letter(register: Register) -> None:
 
 
 @pytest.mark.parametrize("odd", ["# ℓ – “quotes” 橋\n", "# line\r\n", "\t# tab behind\n"])
-def test_odd_letters_and_line_ends_come_back_too(register: Register, odd: str) -> None:
+def test_odd_letters_and_line_ends_come_back_too(in_file: Register, odd: str) -> None:
     of = record_of(samples.text() + odd.lstrip("\t"))
-    added(register, of=of)
-    assert latest(register).text == of.text
+    added(in_file, of=of)
+    assert latest(in_file).text == of.text
 
 
-def test_the_handle_is_the_number_else_the_name(register: Register) -> None:
+def test_the_handle_is_the_number_else_the_name(in_file: Register) -> None:
     from eyebar.store.saving import key_for
 
     assert key_for(record()) == record().number
@@ -43,11 +43,11 @@ def test_the_handle_is_the_number_else_the_name(register: Register) -> None:
     assert key_for(record_of(text)) == "Wrenmallow-Bridge-invented"
 
 
-def test_a_handle_is_taken_once(register: Register) -> None:
-    added(register)
+def test_a_handle_is_taken_once(in_file: Register) -> None:
+    added(in_file)
     with pytest.raises(OutOfRange, match="save a new revision"):
-        added(register)
-    assert len(history(register)) == 2
+        added(in_file)
+    assert len(history(in_file)) == 2
 
 
 def history(register: Register) -> list[str]:
@@ -56,9 +56,9 @@ def history(register: Register) -> list[str]:
 
 
 @pytest.mark.parametrize("handle", ["../up", "a b", "a/b", "-", ".hidden", "x" * 81])
-def test_a_handle_that_could_be_a_path_is_refused(register: Register, handle: str) -> None:
+def test_a_handle_that_could_be_a_path_is_refused(in_file: Register, handle: str) -> None:
     with pytest.raises(Unreadable, match="cannot be the handle"):
-        added(register, handle)
+        added(in_file, handle)
 
 
 def test_every_change_is_an_event_with_its_person_and_reason(register: Register) -> None:
@@ -101,32 +101,32 @@ def test_the_second_to_save_is_told_what_changed_and_nothing_is_lost(register: R
     assert saved(register, record(built=1892, place="Fen Lane"), onto=2).revision == 3
 
 
-def test_the_same_text_again_is_no_revision(register: Register) -> None:
-    added(register)
+def test_the_same_text_again_is_no_revision(in_file: Register) -> None:
+    added(in_file)
     with pytest.raises(OutOfRange, match="changed"):
-        saved(register, record(), onto=1)
+        saved(in_file, record(), onto=1)
 
 
 @pytest.mark.parametrize("onto", [0, 2, 99])
-def test_a_revision_that_is_not_there_cannot_be_built_on(register: Register, onto: int) -> None:
-    added(register)
+def test_a_revision_that_is_not_there_cannot_be_built_on(in_file: Register, onto: int) -> None:
+    added(in_file)
     with pytest.raises(Unknown, match="revision"):
-        saved(register, record(built=1891), onto=onto)
+        saved(in_file, record(built=1891), onto=onto)
 
 
-def test_an_unknown_bridge_is_refused_with_the_nearest(register: Register) -> None:
-    added(register)
+def test_an_unknown_bridge_is_refused_with_the_nearest(in_file: Register) -> None:
+    added(in_file)
     with pytest.raises(Unknown, match="did you mean 'W-1'"):
-        saved(register, record(built=1891), onto=1, handle="W-2")
+        saved(in_file, record(built=1891), onto=1, handle="W-2")
 
 
 @pytest.mark.parametrize("person", ["", "   ", "A\0B", "x" * 2001, "a\ud800"])
-def test_a_person_is_named_in_plain_letters(register: Register, person: str) -> None:
+def test_a_person_is_named_in_plain_letters(in_file: Register, person: str) -> None:
     from eyebar.store.saving import add_bridge
 
     with pytest.raises(Unreadable):
-        add_bridge(register, record(), person=person, reason="r")
-    assert history(register) == ["register begun"]
+        add_bridge(in_file, record(), person=person, reason="r")
+    assert history(in_file) == ["register begun"]
 
 
 def test_readings_are_found_by_part_kind_day_and_words(register: Register) -> None:

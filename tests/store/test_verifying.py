@@ -3,7 +3,6 @@
 from pathlib import Path
 from typing import Any
 
-import pytest
 from sqlalchemy import Table, create_engine, delete, insert, select, text, update
 
 from eyebar.store.opened import Register, opened_register
@@ -15,17 +14,22 @@ from tests.store.samples import added
 
 def unguarded(register: Register, *statements: Any) -> None:
     """Change the register as someone does who owns the database: without its triggers."""
-    engine = create_engine(register.place.url)
-    with engine.begin() as connection:
-        if connection.dialect.name == "postgresql":
+    if register.place.file is None:
+        with register.engine.begin() as connection:
             connection.execute(text("SET LOCAL session_replication_role = replica"))
-        else:
+            for statement in statements:
+                connection.execute(statement)
+        return
+    engine = create_engine(register.place.url)  # without our pragmas
+    try:
+        with engine.begin() as connection:
             named = connection.execute(text("SELECT name FROM sqlite_master WHERE type='trigger'"))
             for (name,) in named.fetchall():
                 connection.execute(text(f"DROP TRIGGER {name}"))
-        for statement in statements:
-            connection.execute(statement)
-    engine.dispose()
+            for statement in statements:
+                connection.execute(statement)
+    finally:
+        engine.dispose()
 
 
 def flipped(value: Any) -> Any:
@@ -38,12 +42,14 @@ def flipped(value: Any) -> Any:
     return value + 1
 
 
-def columns() -> list[Any]:
-    return [
-        pytest.param(table, column.name, id=f"{table.name}.{column.name}")
-        for table in ALL for column in table.c
-        if not column.primary_key and not column.foreign_keys
+def columns(*, few: bool) -> list[tuple[Table, str]]:
+    """Every column of every table, or the last of each, keys apart."""
+    found = [
+        [(table, column.name) for column in table.c
+         if not column.primary_key and not column.foreign_keys]
+        for table in ALL
     ]
+    return [one for of_table in found for one in (of_table[-1:] if few else of_table)]
 
 
 def test_a_register_that_nobody_touched_is_sound(register: Register) -> None:
@@ -57,9 +63,8 @@ def test_a_register_that_nobody_touched_is_sound(register: Register) -> None:
 def test_a_change_in_any_column_of_any_table_is_found(register: Register) -> None:
     filled(register)
     silent = []
-    for parameter in columns():
-        table: Table
-        table, name = parameter.values
+    # Whether a column is covered is not the database's affair: on one of them all are tried.
+    for table, name in columns(few=register.place.file is None):
         key = next(iter(table.primary_key.columns))
         with register.engine.connect() as connection:
             row = connection.execute(
@@ -70,7 +75,7 @@ def test_a_change_in_any_column_of_any_table_is_found(register: Register) -> Non
         changing = update(table).where(key == row[0])
         unguarded(register, changing.values({name: flipped(row[1])}))
         if not verified(register).broken:
-            silent.append(parameter.id)
+            silent.append(f"{table.name}.{name}")
         unguarded(register, changing.values({name: row[1]}))
     assert silent == []
     assert verified(register).broken == ""
@@ -102,6 +107,8 @@ def test_a_row_that_was_taken_out_or_put_in_is_found(register: Register) -> None
                      and isinstance(row[name], str)}
             if table.name == "revisions":
                 twin["revision"] += 1
+            if table.name == "postings":
+                twin["takes_down"] = None
             unguarded(register, insert(table).values(twin))
             assert verified(register).broken, table.name
             unguarded(register, delete(table).where(key == twin[key.name]))

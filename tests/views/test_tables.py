@@ -10,10 +10,12 @@ from eyebar.views import (
     checking,
     crossing,
     forces,
+    given,
     not_measured,
     not_rated,
     posting,
     rating,
+    register,
     use,
     values,
     vehicles,
@@ -30,6 +32,9 @@ VIEWS = (
     not_rated.NotRatedRow, posting.Posting,
     rating.RatingRow, rating.RatingTable, values.ValueRow, vehicles.VehicleRow, working.Working,
     crossing.BoardRow, crossing.Said, use.UseRow, weakest.WeakRow, weakest.WeakList,
+    register.RegisterRow, register.RevisionRow, register.InspectionRow, register.DecisionRow,
+    register.EventRow, register.RegisterReadingRow, register.ChangeRow, given.RatingIssued,
+    given.SignUp, given.SlipGiven, given.FileKept,
 )
 
 

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from eyebar import __version__
-from eyebar.cli import register
+from eyebar.cli import register_given
 from eyebar.cli.crossing import cross, use
 from eyebar.cli.options import (
     AsJson,
@@ -41,7 +41,7 @@ app = typer.Typer(
     epilog="Begin with: eyebar demo",
     context_settings={"max_content_width": 100},
 )
-app.add_typer(register.app, name="register")
+app.add_typer(register_given.register_app, name="register")
 
 
 def _version(asked: bool) -> None:  # noqa: FBT001 - typer calls it with the flag

@@ -66,6 +66,7 @@ def answer(document: dict[str, Any], *, as_json: bool) -> None:
     print_text(document["done"])
     if document["chain"]:
         print_text(f"Head of the chain: {document['chain']}")
+    print_list(document["cautions"])
 
 
 @app.command()
@@ -178,6 +179,7 @@ def show(bridge: Bridge, *, register: Place = None, as_json: AsJson = False) -> 
     if as_json:
         print_json(document)
         return
+    from eyebar.views import given
     from eyebar.views import register as views
 
     print_text(f"{document['name']} ({document['handle']}), at revision {document['revision']}.")
@@ -185,6 +187,10 @@ def show(bridge: Bridge, *, register: Place = None, as_json: AsJson = False) -> 
         (views.RevisionRow, views.revision_rows(document)),
         (views.InspectionRow, views.inspection_rows(document)),
         (views.DecisionRow, views.decision_rows(document)),
+        (given.RatingIssued, given.ratings_issued(document)),
+        (given.SignUp, given.signs_up(document)),
+        (given.SlipGiven, given.slips_given(document)),
+        (given.FileKept, given.files_kept(document)),
     ):
         if rows:
             typer.echo()

@@ -114,7 +114,9 @@ def events_of(connection: Connection, bridge: KnownBridge | None = None) -> Sequ
 def inspections_of(connection: Connection, revision: int) -> Sequence[Any]:
     """The inspections of a revision (its id), by date, with how many readings each has."""
     count = (
-        select(func.count()).where(readings.c.inspection == inspections.c.id).scalar_subquery()
+        select(func.count())
+        .where(readings.c.revision == revision, readings.c.inspection == inspections.c.id)
+        .scalar_subquery()
     )
     return connection.execute(
         select(inspections, count.label("readings"))

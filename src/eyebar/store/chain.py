@@ -17,6 +17,10 @@ LINKED = ("number", "at", "kind", "person", "reason", "bridge", "content", "prev
 
 Row = Mapping[str, Any]
 
+_ENCODER = json.JSONEncoder(
+    sort_keys=True, ensure_ascii=False, separators=(",", ":"), allow_nan=False
+)
+
 
 def canonical(row: Row) -> str:
     """A row as one line, equal on both databases; empty fields are left out.
@@ -24,9 +28,7 @@ def canonical(row: Row) -> str:
     So a column that a later schema adds does not change what is hashed of an older row.
     """
     filled = {name: value for name, value in row.items() if value is not None}
-    return json.dumps(
-        filled, sort_keys=True, ensure_ascii=False, separators=(",", ":"), allow_nan=False
-    )
+    return _ENCODER.encode(filled)
 
 
 def content_hash(rows: Iterable[tuple[str, Row]]) -> str:

@@ -13,13 +13,16 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import Connection, MetaData, Table, insert, select
 
-from eyebar.errors import NoRegister, OutOfRange
+from eyebar.errors import NoRegister, NotWhole, OutOfRange
 from eyebar.store.migrating import upgraded
-from eyebar.store.places import place_of
+from eyebar.store.places import place_of, refuse_foreign, refuse_shared
 from eyebar.store.refusals import told
+from eyebar.store.tables import SCHEMA
+from eyebar.store.writing import Saying, Writing
 
 if TYPE_CHECKING:
     from eyebar.store.opened import Register
+    from eyebar.store.verified import Verified
 
 ROWS_AT_ONCE = 200
 """Rows in memory while a table is copied."""
@@ -89,19 +92,85 @@ def _pages(source: Path, target: Path) -> None:
 
 
 def _rows_into_file(source: Connection, target: Path) -> None:
-    from eyebar.store.opened import Register, engine_of, schema_of
+    from eyebar.store.opened import schema_of
+
+    with _file_written(target) as connection:
+        upgraded(connection, schema_of(source) or "head")
+        rows_copied(source, connection)
+
+
+@contextmanager
+def _file_written(target: Path) -> Iterator[Connection]:
+    """A new file register, written in one go, that stands by itself afterwards."""
+    from eyebar.store.opened import Register, engine_of
 
     place = place_of(str(target))
     copy = Register(place, engine_of(place))
     try:
         with told(str(target)), copy.changing() as connection:
-            upgraded(connection, schema_of(source) or "head")
-            rows_copied(source, connection)
-        with told(str(target)), copy.engine.connect() as connection:
-            connection.exec_driver_sql("PRAGMA wal_checkpoint(TRUNCATE)")
-            connection.exec_driver_sql("PRAGMA journal_mode = DELETE")
+            yield connection
     finally:
         copy.close()
+
+
+@contextmanager
+def fresh(written: str | None) -> Iterator[Connection]:
+    """A place where no register is yet, to be filled in one transaction. Raises NoRegister."""
+    from eyebar.store.opened import Register, engine_of, schema_of
+
+    place = place_of(written)
+    if place.file is not None:
+        refuse_shared(place.file)
+        place.file.parent.mkdir(parents=True, exist_ok=True)
+        refuse_there(place.file, "register")
+        with new_whole(place.file) as part, _file_written(part) as connection:
+            yield connection
+        return
+    register = Register(place, engine_of(place))
+    try:
+        with told(place.shown), register.changing() as connection:
+            if schema_of(connection) != "":
+                raise NoRegister(place.shown, "is not empty: nothing is written over")
+            yield connection
+    finally:
+        register.close()
+
+
+def brought_up(connection: Connection, schema: str) -> None:
+    """Bring rows of an older schema to today's, where they are not of today's already."""
+    if schema != SCHEMA:
+        upgraded(connection)
+        Writing(connection, Saying(
+            kind="schema migrated", person="eyebar", reason=f"from {schema} to {SCHEMA}"
+        )).seal()
+
+
+def restored(backup: Path, written: str | None) -> "Verified":
+    """Make a register from a backup, of this schema or an older one, and verify it.
+
+    Raises NoRegister for a file that is no backup or is newer, NotWhole for one that was changed.
+    """
+    from eyebar.store.opened import Register, engine_of, refuse_unknown, schema_of
+    from eyebar.store.verified import walked
+
+    place = place_of(str(backup))
+    refuse_foreign(backup)
+    source = Register(place, engine_of(place))
+    try:
+        with source.reading() as old, fresh(written) as new:
+            schema = schema_of(old)
+            if not schema:
+                raise NoRegister(str(backup), "is a database, but no register of eyebar")
+            refuse_unknown(str(backup), schema)
+            upgraded(new, schema)
+            rows_copied(old, new)
+            brought_up(new, schema)
+            found = walked(new)
+            if found.broken:
+                raise NotWhole(str(backup), found.broken)
+    finally:
+        source.close()
+    return found
 
 
 def rows_copied(source: Connection, target: Connection) -> None:

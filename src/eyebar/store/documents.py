@@ -4,10 +4,13 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from sqlalchemy import Connection
+
 from eyebar import __version__
 from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND
-from eyebar.store import asked
+from eyebar.store import asked, issued
 from eyebar.store.effects import Effect, compared
+from eyebar.store.files import files_of
 from eyebar.store.opened import Register
 from eyebar.store.verified import verified
 from eyebar.store.writing import head_of
@@ -28,6 +31,7 @@ def list_document(register: Register) -> Document:
     """Every bridge with its latest revision."""
     with register.reading() as connection:
         found = asked.latest_of_all(connection)
+        standing = issued.standing(connection)
     return {
         **_heading("list", register),
         "bridges": [
@@ -35,7 +39,7 @@ def list_document(register: Register) -> Document:
                 "handle": one["handle"], "name": one["name"], "number": one["number"],
                 "place": one["place"], "revision": one["revision"],
                 "latest_entry": one["latest_entry"], "saved_at": one["at"],
-                "saved_by": one["person"],
+                "saved_by": one["person"], "standing": standing.get(one["id"], []),
             }
             for one in found
         ],
@@ -51,6 +55,7 @@ def bridge_document(register: Register, handle: str) -> Document:
         revisions = asked.revisions_of(connection, bridge)
         inspections = asked.inspections_of(connection, latest.id)
         decisions = asked.decisions_of(connection, bridge, latest.id)
+        given = _given(connection, bridge)
     return {
         **_heading("bridge", register),
         "handle": bridge.handle,
@@ -81,7 +86,47 @@ def bridge_document(register: Register, handle: str) -> Document:
             }
             for one in decisions
         ],
+        **given,
         "version": __version__,
+    }
+
+
+def _given(connection: Connection, bridge: asked.KnownBridge) -> Document:
+    """What was given out for a bridge, and the files kept with it."""
+    return {
+        "ratings": [
+            {
+                "rating": one["id"], "revision": one["number"], "date": one["date"],
+                "posting": one["posting"], "exact_tons": one["exact_tons"],
+                "values_hash": one["values_hash"], "made_by": one["version"],
+                "statements": one["statements"],
+            }
+            for one in issued.ratings_of(connection, bridge)
+        ],
+        "postings": [
+            {
+                "posting": one["id"], "legend": one["legend"], "up": one["date"],
+                "down": one["down"], "rating": one["rating"],
+            }
+            for one in issued.postings_of(connection, bridge)
+        ],
+        "slips": [
+            {
+                "slip": one["id"], "begins": one["begins"], "ends": one["ends"],
+                "vehicle": one["vehicle"], "holder": one["holder"],
+                "conditions": one["conditions"], "rating": one["rating"],
+            }
+            for one in issued.slips_of(connection, bridge)
+        ],
+        "files": [
+            {
+                "file": one["id"], "name": one["name"], "media_type": one["media_type"],
+                "part": one["part"], "note": one["note"], "taken": one["taken"],
+                "size": one["size"], "sha256": one["sha256"],
+                "given_sha256": one["given_sha256"], "withdrawn": one["withdrawn"],
+            }
+            for one in files_of(connection, bridge.id)
+        ],
     }
 
 
@@ -183,7 +228,7 @@ def verify_document(register: Register, head: str = "") -> Document:
 
 def done_document(
     register: Register, done: str, *, handle: str | None = None, number: int | None = None,
-    chain: str | None = None, file: Path | None = None,
+    chain: str | None = None, file: Path | None = None, cautions: tuple[str, ...] = (),
 ) -> Document:
     """What a command that changes or writes something has done."""
     return {
@@ -194,5 +239,6 @@ def done_document(
         "chain": chain,
         "file": None if file is None else str(file),
         "said": list(register.said),
+        "cautions": list(cautions),
         "version": __version__,
     }

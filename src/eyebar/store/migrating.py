@@ -9,7 +9,7 @@ from sqlalchemy import Connection
 
 from eyebar.store.places import default_file
 from eyebar.store.tables import SCHEMA
-from eyebar.store.writing import Saying, Writing, now
+from eyebar.store.writing import now
 
 if TYPE_CHECKING:
     from eyebar.store.opened import Register
@@ -39,18 +39,14 @@ def upgraded(connection: Connection, to: str = "head") -> None:
 
 def migrated(register: "Register", schema: str) -> tuple[str, ...]:
     """Bring an older register to today's schema, and say where its backup lies."""
-    from eyebar.store.copied import backed_up
+    from eyebar.store.copied import backed_up, brought_up
     from eyebar.store.opened import schema_of
 
     backup = backup_place(register.place.file, schema)
     backed_up(register, backup)
     with register.changing() as connection:
-        if schema_of(connection) != SCHEMA:  # else another has, while the backup was made
-            upgraded(connection)
-            writing = Writing(connection, Saying(
-                kind="schema migrated", person="eyebar", reason=f"from {schema} to {SCHEMA}"
-            ))
-            writing.seal()
+        # Another may have done it while the backup was made.
+        brought_up(connection, schema_of(connection) or schema)
     return (
         f"The register was of schema {schema} and is of {SCHEMA} now; as it was, it lies in"
         f" {backup}.",

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
 from eyebar.errors import NoRegister
 from eyebar.store.chain import BEGINNING
 from eyebar.store.migrating import known_schemas, migrated
-from eyebar.store.places import PlaceOfRegister, place_of, refuse_shared
+from eyebar.store.places import PlaceOfRegister, place_of, refuse_foreign, refuse_shared
 from eyebar.store.refusals import told
 from eyebar.store.tables import SCHEMA
 from eyebar.store.writing import Saying, Writing
@@ -109,14 +109,9 @@ def _begin(connection: Connection) -> None:
 def _look_at(file: Path, *, begin: bool) -> None:
     """Refuse a file that cannot be a register before the database touches it."""
     refuse_shared(file)
-    if file.is_dir():
-        raise NoRegister(str(file), "is a folder", f"name the file in it: {file / 'register.db'}")
     if file.exists():
-        with file.open("rb") as opened:
-            head = opened.read(16)
-        if head and head != b"SQLite format 3\0":
-            raise NoRegister(str(file), *_NOT_ONE)
-        if head:
+        refuse_foreign(file)
+        if file.stat().st_size:
             return
     if not begin:
         raise NoRegister(str(file), "is not there", "begin one: eyebar register add RECORD")
@@ -126,12 +121,6 @@ def _look_at(file: Path, *, begin: bool) -> None:
         raise NoRegister(
             str(file), f"its folder cannot be made ({error.strerror})", "name another"
         ) from None
-
-
-_NOT_ONE = (
-    "is no register: the file is something else, or is damaged",
-    "look at the path; a damaged one is restored from a backup",
-)
 
 
 def _with_a_log(register: Register) -> None:

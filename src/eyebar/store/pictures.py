@@ -56,6 +56,8 @@ def picture_of(name: str, content: bytes, *, keep_position: bool = False) -> Pic
                 upright.load()
     except OutOfRange:
         raise
+    except Image.DecompressionBombError:
+        raise _huge(name, "far more than that many pixels") from None
     except Exception as error:  # noqa: BLE001,RUF100 - a decoder may fail in any way on bad bytes
         reason = " ".join(str(error).split())[:120] or type(error).__name__
         raise Unreadable(
@@ -80,8 +82,13 @@ def picture_of(name: str, content: bytes, *, keep_position: bool = False) -> Pic
 
 def _refuse_huge(name: str, pixels: int) -> None:
     if pixels > MOST_PIXELS:
-        limit = f"{MOST_PIXELS // 1_000_000} million pixels at most; send it smaller"
-        raise OutOfRange("picture", f"{name} with {pixels // 1_000_000} million pixels", limit)
+        raise _huge(name, f"{pixels:,} pixels")
+
+
+def _huge(name: str, got: str) -> OutOfRange:
+    return OutOfRange(
+        "picture", f"{name} with {got}", f"of {MOST_PIXELS:,} pixels at most: send it smaller"
+    )
 
 
 def _printable(text: str) -> str:

@@ -87,6 +87,23 @@ def refuse_shared(file: Path, mounts: str | None = None) -> None:
         )
 
 
+def refuse_foreign(file: Path) -> None:
+    """Refuse a file that the database would not know as its own. An empty one is let through."""
+    if file.is_dir():
+        raise NoRegister(str(file), "is a folder", f"name the file in it: {file / FILE}")
+    try:
+        with file.open("rb") as opened:
+            head = opened.read(16)
+    except OSError as error:
+        rule = f"cannot be read ({error.strerror})"
+        raise NoRegister(str(file), rule, "look at the path") from None
+    if head and head != b"SQLite format 3\0":
+        raise NoRegister(
+            str(file), "is no register: the file is something else, or is damaged",
+            "look at the path; a damaged one is restored from a backup",
+        )
+
+
 def shared_kind(file: Path, mounts: str | None = None) -> str:
     """The kind of network drive that a file lies on; empty where it lies on a disk."""
     path = Path(os.path.realpath(file))

@@ -31,6 +31,7 @@ _SAID = (
      "look at the name and the password (PGPASSFILE keeps it out of the command)"),
     ("does not exist", "the database has no such database or person",
      "make it first: createdb; or look at the URL"),
+    ("connection is bad", "the database does not answer", "look at the URL, and whether it runs"),
     ("connection failed", "the database does not answer", "look at the URL, and whether it runs"),
     ("could not translate host", "the host is not known", "look at the URL"),
     ("failed to resolve host", "the host is not known", "look at the URL"),

@@ -14,7 +14,7 @@ from eyebar.store.opened import Register
 from eyebar.store.tables import bridges
 from eyebar.store.writing import Saying, Writing
 
-_HANDLE = re.compile(r"[^\W_](?:[\w.-]{0,78}\w)?")
+HANDLE = re.compile(r"[^\W_](?:[\w.-]{0,78}\w)?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +41,7 @@ def add_bridge(
     Raises OutOfRange where its handle is taken, Unreadable where it is none.
     """
     named = handle or key_for(record)
-    if not _HANDLE.fullmatch(named):
+    if not HANDLE.fullmatch(named):
         raise Unreadable(named, "cannot be the handle of a bridge",
                          "use letters, figures, hyphens and dots, as in '07-19'")
     with register.writing(Saying(kind="bridge added", person=person, reason=reason)) as writing:

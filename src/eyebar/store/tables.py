@@ -17,7 +17,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
-SCHEMA = "0002"
+SCHEMA = "0003"
 """The newest schema: the name of the last migration."""
 
 metadata = MetaData()
@@ -121,6 +121,41 @@ withdrawals = Table(
     Column("file", Integer, ForeignKey("files.id"), nullable=False, unique=True),
     _text("person"), _text("reason"),
 )
+
+ratings = Table(
+    "ratings", metadata, _id(), _event(),
+    Column("bridge", Integer, ForeignKey("bridges.id"), nullable=False, index=True),
+    Column("revision", Integer, ForeignKey("revisions.id"), nullable=False),
+    _text("date"), _text("record_hash"), _text("values_hash"), _text("version"), _text("posting"),
+    Column("exact_tons", Float(53)),
+    _text("document"),
+)
+"""A rating that was issued, with its whole document; a draft until somebody signs it."""
+
+signatures = Table(
+    "signatures", metadata, _id(), _event(),
+    Column("rating", Integer, ForeignKey("ratings.id"), nullable=False),
+    _text("name"), _text("licence"), _text("statement"), _text("head"),
+)
+"""A statement about a rating; `head` is that of the chain on which it stands."""
+
+postings = Table(
+    "postings", metadata, _id(), _event(),
+    Column("bridge", Integer, ForeignKey("bridges.id"), nullable=False, index=True),
+    _text("date"), _text("legend"),
+    Column("rating", Integer, ForeignKey("ratings.id")),
+    Column("takes_down", Integer, ForeignKey("postings.id"), unique=True),
+    _perhaps("note"),
+)
+"""A sign that was put up, or, where it names the one it takes down, taken down."""
+
+slips = Table(
+    "slips", metadata, _id(), _event(),
+    Column("bridge", Integer, ForeignKey("bridges.id"), nullable=False, index=True),
+    _text("begins"), _text("ends"), _text("vehicle"), _text("holder"), _text("conditions"),
+    Column("rating", Integer, ForeignKey("ratings.id")),
+)
+"""A leave to cross that was given."""
 
 ALL = tuple(metadata.sorted_tables)
 """Every table, each after those that it points to."""

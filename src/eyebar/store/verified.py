@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import Connection, func, select, text
 from sqlalchemy.exc import DBAPIError
 
+from eyebar.errors import NoRegister
 from eyebar.store.chain import BEGINNING, chain_hash, content_hash
 from eyebar.store.opened import Register
 from eyebar.store.tables import CHAINED, SCHEMA, events
@@ -31,18 +32,27 @@ class Verified:
 
 def verified(register: Register, *, head: str = "") -> Verified:
     """Walk the whole register; `head` is one that stands on a report, to be found in the chain."""
-    sound, last, known = 0, BEGINNING, None
     try:
         with register.reading() as connection:
-            for number, chain, fault in _walked(connection):
-                if fault:
-                    return Verified(events=sound, head=last, broken=fault, known_head=known)
-                sound, last = number, chain
-                if head and chain.startswith(head.lower()):
-                    known = number
-            fault = _beyond(connection, sound) or _damaged(connection)
+            return walked(connection, head=head)
+    except NoRegister as refusal:
+        return Verified(events=0, head=BEGINNING, broken=f"it cannot be read: {refusal.rule}")
+
+
+def walked(connection: Connection, *, head: str = "") -> Verified:
+    """The same on a connection, which may hold what is not saved yet."""
+    sound, last, known = 0, BEGINNING, None
+    fault = ""
+    try:
+        for number, chain, fault in _walked(connection):
+            if fault:
+                break
+            sound, last = number, chain
+            if head and chain.startswith(head.lower()):
+                known = number
+        fault = fault or _beyond(connection, sound) or _damaged(connection)
     except (DBAPIError, UnicodeError, ValueError, TypeError) as error:
-        fault = f"after event {sound} the database cannot be read: {_short(error)}"
+        fault = f"the database cannot be read: {_short(error)}"
     if not fault and head and known is None:
         fault = f"no event has the head {head}: what was saved then was changed or taken out"
     return Verified(events=sound, head=last, broken=fault, known_head=known)

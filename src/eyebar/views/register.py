@@ -14,6 +14,7 @@ class RegisterRow:
     name: str = text("Name", "The name that its record gives it.")
     revision: str = figure("Rev", "Number of its latest revision.")
     latest_entry: str = text("Latest entry", "Day of the latest inspection or decision.")
+    standing: str = text("Sign", "What the signs say that stand there now.")
     saved: str = text("Saved", "When the latest revision was saved, in universal time.")
     by: str = text("By", "Who saved it.")
 
@@ -89,7 +90,8 @@ def register_rows(document: Document) -> tuple[RegisterRow, ...]:
     return tuple(
         RegisterRow(
             handle=one["handle"], name=one["name"], revision=str(one["revision"]),
-            latest_entry=one["latest_entry"] or rounding.NOTHING, saved=_time(one["saved_at"]),
+            latest_entry=one["latest_entry"] or rounding.NOTHING,
+            standing="; ".join(one["standing"]) or rounding.NOTHING, saved=_time(one["saved_at"]),
             by=one["saved_by"],
         )
         for one in document["bridges"]
