@@ -23,10 +23,10 @@ def half_pin() -> tuple[np.ndarray, object]:
     }
     places = {"A": 0.0, "B": 1.25, "C": 2.5, "D": 4.0}
     bearings = [
-        PinBearing(bar=bar, along=along, thickness=1.0, share=1.0) for bar, along in places.items()
+        PinBearing(bar=bar, along=along, thickness=1.0, share=0.5) for bar, along in places.items()
     ]
-    beam = pin_beam(directions, bearings, whole=1.0, pin=PIN)
-    return np.array([30.0, 20.0, SLANT, 12.0]), beam
+    beam = pin_beam(directions, bearings, whole=0.5, pin=PIN)
+    return 2.0 * np.array([30.0, 20.0, SLANT, 12.0]), beam
 
 
 def test_a_half_pin_has_the_moments_and_shears_worked_by_hand() -> None:
@@ -61,6 +61,31 @@ def test_a_packing_that_leaves_a_bar_out_of_balance_is_refused_with_the_imbalanc
     ]
     with pytest.raises(OutOfRange, match=r"share of B .*out of balance by -0\.25"):
         pin_beam({"A": (1.0, 0.0), "B": (-1.0, 0.0)}, bearings, whole=0.5, pin=PIN)
+
+
+def test_a_single_rod_beside_the_middle_of_a_whole_pin_goes_by_the_lever() -> None:
+    # By hand: a rod of 12 kip 2 in from one post and 4 in from the other brings them 8 and 4 kip,
+    # and bends the pin by 8 x 2 = 16 kip-in; halves would have told 6 x 2 = 12.
+    bearings = [
+        PinBearing(bar="post", along=0.0, thickness=0.5, share=0.5),
+        PinBearing(bar="rod", along=2.0, thickness=1.0, share=1.0),
+        PinBearing(bar="post", along=6.0, thickness=0.5, share=0.5),
+    ]
+    beam = pin_beam(
+        {"rod": (0.0, -1.0), "post": (0.0, 1.0)}, bearings, whole=1.0, pin=PIN,
+    )
+    forces = np.array([12.0, 12.0])
+    assert (beam.loads @ forces)[:, 1] == pytest.approx([8.0, -12.0, 4.0])
+    assert resultants(beam.moments, forces) == pytest.approx([0.0, 16.0, 0.0])
+
+
+def test_a_whole_pin_that_nothing_can_hold_is_refused() -> None:
+    bearings = [
+        PinBearing(bar="post", along=0.0, thickness=0.5, share=1.0),
+        PinBearing(bar="rod", along=2.0, thickness=1.0, share=1.0),
+    ]
+    with pytest.raises(OutOfRange, match="a moment left beyond its end"):
+        pin_beam({"rod": (0.0, -1.0), "post": (0.0, 1.0)}, bearings, whole=1.0, pin=PIN)
 
 
 def test_forces_on_a_pin_with_its_hung_load_sum_to_zero() -> None:

@@ -54,6 +54,8 @@ def test_the_forces_on_a_pin_sum_to_nothing_at_every_place(name: str) -> None:
             on_it = rows.loads @ np.array([forces[bar] for bar in rows.bars])
             assert np.abs(on_it.sum(axis=0)).max() < 1e-9
             assert np.abs(rows.shears[-1] @ [forces[bar] for bar in rows.bars]).max() < 1e-9
+            if pin.whole == 1.0:
+                assert np.abs(rows.moments[-1] @ [forces[bar] for bar in rows.bars]).max() < 1e-9
             if joint in again.drawing.supports:
                 continue
             bars = sum(

@@ -46,6 +46,7 @@ class PinAgain:
     diameter: float
     yield_ksi: float
     bearings: tuple[Bearing, ...]
+    whole: float
 
     def ratios(
         self, truss: Resolved, forces: Mapping[str, float], by: tuple[str, str],
@@ -53,6 +54,8 @@ class PinAgain:
     ) -> dict[str, float]:
         """Each check of a method and level as part of its limit."""
         loads = [self._load(truss, one, forces) for one in self.bearings]
+        if self.whole == 1.0:
+            loads = self._held(truss, loads)
         moments, shears = [], []
         for here in self.bearings:
             outer = [(one, load) for one, load in zip(self.bearings, loads, strict=True)
@@ -81,6 +84,28 @@ class PinAgain:
             "bearing": max(force / (phi * 1.5 * one.thickness * d * one.yield_ksi)
                            for force, one in bears),
         }
+
+    def _held(
+        self, truss: Resolved, loads: list[tuple[float, float]]
+    ) -> list[tuple[float, float]]:
+        """Loads with the couples by which chord and post hold the pin, told from end to end.
+
+        The level chord bears twice and holds what is left of the horizontal forces' moment, the
+        upright post what is left of the other's.
+        """
+        end, found = self.bearings[-1].along, [list(load) for load in loads]
+        names = [one.bars for one in self.bearings]
+        for axis in (0, 1):
+            left = sum(load[axis] * (end - one.along)
+                       for one, load in zip(self.bearings, loads, strict=True))
+            first, last = (
+                i for i, bars in enumerate(names) if names.count(bars) == 2
+                and abs(self._pull(truss, bars[0], 1.0)[axis]) > 0.999
+            )
+            couple = left / (self.bearings[last].along - self.bearings[first].along)
+            found[first][axis] -= couple
+            found[last][axis] += couple
+        return [(x, y) for x, y in found]
 
     def _load(
         self, truss: Resolved, one: Bearing, forces: Mapping[str, float]
@@ -150,7 +175,7 @@ def pin_again(name: str, address: str) -> PinAgain | None:
             yields,
         ))
         at += thickness + inches(one.get("clearance", "0 in"))
-    return PinAgain(joint, _diameter(name, address, entry), yields, tuple(found))
+    return PinAgain(joint, _diameter(name, address, entry), yields, tuple(found), whole)
 
 
 def _diameter(name: str, address: str, entry: Any) -> float:

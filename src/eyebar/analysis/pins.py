@@ -58,7 +58,8 @@ def pin_beam(
     Parameters: `directions` bar -> unit vector (x, y) from this joint to the bar's other end;
     `bearings` from the outer end inwards; `whole` the part of every force that they must carry: 1
     for a pin given over its whole length, 1/2 for one half of a pin alike on both sides.
-    Raises OutOfRange where the shares of a bar, or of what is left over, do not make that part.
+    Raises OutOfRange where the shares of a bar, or of what is left over, do not make that part, and
+    where a pin given over its whole length is left with a moment that no bar can hold.
     """
     bars = tuple(directions)
     _refuse_imbalance(bars, bearings, whole, pin)
@@ -72,6 +73,8 @@ def pin_beam(
             loads[row, :, column] = one.share * np.array(directions[one.bar])
         else:
             loads[row] = one.share * rest
+    if whole == 1.0:
+        loads += _against_tilting(directions, ordered, loads, pin)
     arm = np.maximum(along[:, None] - along[None, :], 0.0)
     moments = np.einsum("kj,jpb->kpb", arm, loads)
     thickness = np.array([one.thickness for one in ordered])
@@ -82,6 +85,37 @@ def pin_beam(
         moments=moments,
         eased=moments + loads * (thickness / 8.0)[:, None, None],
         shears=np.cumsum(loads, axis=0),
+    )
+
+
+def _against_tilting(
+    directions: dict[str, tuple[float, float]], bearings: Sequence[PinBearing], loads: Floats,
+    pin: str,
+) -> Floats:
+    """(k, 2, b) what the shares change by, so that no moment is left beyond a whole pin's end.
+
+    A pin whose bars do not lie alike on both sides tilts until it is in balance: a piece of a bar
+    that lies z beside the middle of its bar's pieces is stretched by z times the tilt along the
+    bar, and pulls more by as much, all pieces alike stiff. Raises OutOfRange where no bar can hold
+    it.
+    """
+    along = np.array([one.along for one in bearings])
+    left = ((along[-1] - along)[:, None, None] * loads).sum(axis=0)
+    scale = np.abs(loads).max() * (along[-1] - along[0])
+    if np.abs(left).max() <= BALANCED * scale:
+        return np.zeros_like(loads)
+    named = [one.bar for one in bearings]
+    toward = np.array([directions.get(bar, (0.0, 1.0)) for bar in named])
+    beside = along - np.array([along[[bar == one for one in named]].mean() for bar in named])
+    # The load hung on the pin holds it only where nothing else does.
+    for beside_of in (np.where([bool(bar) for bar in named], beside, 0.0), beside):
+        holding = np.einsum("k,kp,kq->pq", beside_of**2, toward, toward)
+        tilt = np.linalg.pinv(holding, rcond=BALANCED, hermitian=True) @ left
+        if np.abs(holding @ tilt - left).max() <= BALANCED * scale:
+            more: Floats = np.einsum("k,kp,kq,qb->kpb", beside_of, toward, toward, tilt)
+            return more
+    raise OutOfRange(
+        f"packing of {pin}", "a moment left beyond its end", "bars on both sides that hold it"
     )
 
 

@@ -13,6 +13,7 @@ import numpy as np
 from eyebar.analysis.convex import Spread, bounded_passages, spread
 from eyebar.analysis.passage import Passages, Spots, ended, spots
 from eyebar.bridge.parts import Bridge, Pin, Truss
+from eyebar.errors import OutOfRange
 from eyebar.loads import impact
 from eyebar.office import Values
 from eyebar.rating.entries import LOST, events_at, place_at, tons_of
@@ -181,14 +182,15 @@ def pin_parts(
     )
     if any(pin.proposed for pin in truss.pins):
         table.values.number("pin.clearance")
-    found: dict[str, list[PartRating]] = {pin.address: [] for pin in truss.pins}
+    pins, refusals = _in_balance(truss.pins, table)
+    found: dict[str, list[PartRating]] = {pin.address: [] for pin in pins}
     for one in questions:
         if one.question.method not in METHODS:
-            for pin in truss.pins:
+            for pin in pins:
                 found[pin.address].append(_without(one.question, NO_RULE))
     wanted = [one for one in questions if one.question.method in METHODS]
     chosen = [
-        (pin, one.question, rating.least(pin, one)) for one in wanted for pin in truss.pins
+        (pin, one.question, rating.least(pin, one)) for one in wanted for pin in pins
     ]
     for pin, made in rating.ratings(chosen):
         found[pin.address].append(made)
@@ -198,8 +200,28 @@ def pin_parts(
             ratings=(*found[pin.address], *refused),
             provisional=PROPOSED if pin.proposed else "",
         )
-        for pin in truss.pins
+        for pin in pins
+    ] + [
+        RatedPart(
+            address=pin.address, truss=truss.name, kind=Kind.PIN, pin=pin, not_rated=reason
+        )
+        for pin, reason in refusals
     ]
+
+
+def _in_balance(
+    pins: Sequence[Pin], table: PinTable
+) -> tuple[list[Pin], list[tuple[Pin, str]]]:
+    """The pins that can be looked at as beams, and the others with the reason."""
+    found, refused = [], []
+    for pin in pins:
+        try:
+            table.rows_of(pin)
+        except OutOfRange as wrong:
+            refused.append((pin, str(wrong)))
+        else:
+            found.append(pin)
+    return found, refused
 
 
 def unrated_pins(truss: Truss, reason: str) -> list[RatedPart]:
