@@ -137,7 +137,6 @@ class Reader(StrEnum):
 
     ENGINEER = "engineer"
     PUBLIC = "public"
-    OPERATOR = "operator"
 
 
 class Direction(StrEnum):

@@ -67,7 +67,7 @@ def test_numbers_are_put_in_with_their_units_and_only_the_branch_taken_is_shown(
 
 def test_typst_has_fractions_and_quoted_units() -> None:
     assert typst(equation_of(impact_fraction)) == (
-        'I = min(frac(50 space.thin "ft", L + 125 space.thin "ft"), 0.30)'
+        'I = min(frac(50 thin "ft", L + 125 thin "ft"), 0.30)'
     )
     assert typst(equation_of(stress)).startswith("\N{GREEK SMALL LETTER SIGMA}_\"max\" = cases(")
 
@@ -89,7 +89,7 @@ def test_mathml_of_a_quotient_is_a_fraction() -> None:
 
 
 def test_powers_of_units_are_raised_where_it_is_typeset() -> None:
-    assert '4 space.thin "in\N{SUPERSCRIPT TWO}"' in typst(_step(10.0))
+    assert '4 thin "in\N{SUPERSCRIPT TWO}"' in typst(_step(10.0))
     assert "<mtext>in\N{SUPERSCRIPT THREE}</mtext>" in mathml(_step(10.0))
 
 

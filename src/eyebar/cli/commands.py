@@ -27,6 +27,7 @@ from eyebar.terms import (
     EndPosts,
     Form,
     Leaf,
+    Reader,
     RoadPlace,
     SubMembers,
     Working,
@@ -319,6 +320,9 @@ def report(
     working: Annotated[
         Working, typer.Option(help="Whose working is shown in full.")
     ] = Working.GOVERNING,
+    reader: Annotated[
+        Reader, typer.Option("--for", help="The engineer who signs, or the public: two pages.")
+    ] = Reader.ENGINEER,
     since: Annotated[
         Path | None,
         typer.Option(metavar="RESULT.json", help="An earlier `rate --json`: what changed since."),
@@ -336,7 +340,8 @@ def report(
     from eyebar.cli.reporting import Wanted, verified, write_report
 
     wanted = Wanted(
-        record=record, office=office, on=on, since=since, working=working, dated=dated
+        record=record, office=office, on=on, since=since, working=working, dated=dated,
+        reader=reader,
     )
     with refusing(as_json=False):
         if verify is not None:

@@ -16,7 +16,7 @@ from eyebar.report.missing_report import missing_report, rated_at_all, refused_r
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.report.typeset import needed
 from eyebar.report.verified import claims_of, verdict
-from eyebar.terms import Working
+from eyebar.terms import Reader, Working
 from eyebar.views.report_inventory import inventory_file
 
 LARGEST = 200_000_000
@@ -33,11 +33,12 @@ class Wanted:
     since: Path | None
     working: Working
     dated: date | None
+    reader: Reader
 
     def asked(self) -> Asked:
         """The same as the report asks it; reads the earlier result."""
         since = document_read(self.since.read_bytes()) if self.since else None
-        return Asked(working=self.working, dated=self.dated, since=since)
+        return Asked(working=self.working, dated=self.dated, since=since, reader=self.reader)
 
 
 def write_report(wanted: Wanted, file: Path) -> None:
@@ -58,10 +59,13 @@ def write_report(wanted: Wanted, file: Path) -> None:
         _say_missing(file)
     with patience("setting the pages"):
         file.write_bytes(rating_report(of, asked))
-    _beside(file, of)
     print_posting(of.rate)
     print_cautions(of.rate)
-    print_text("", f"The report lies in {file}, the inventory items in {_items(file)}.")
+    if asked.reader is Reader.ENGINEER:
+        _beside(file, of)
+        print_text(f"The report lies in {file}, the inventory items in {_items(file)}.")
+    else:
+        print_text(f"The pages for the {asked.reader} lie in {file}.")
 
 
 def _say_missing(file: Path, refusal: EyebarError | None = None) -> None:
@@ -87,7 +91,10 @@ def verified(report: Path, wanted: Wanted) -> None:
     claimed = claims_of(file)
     with patience("making the report again"):
         of = gathered(wanted.record, on=claimed.on, office=wanted.office)
-        asked = replace(wanted.asked(), working=claimed.working, dated=claimed.dated)
+        asked = replace(
+            wanted.asked(), working=claimed.working, dated=claimed.dated,
+            reader=claimed.reader,
+        )
         found = verdict(file, claimed, of, asked)
     print_text(*found.said)
     if not found.proven:

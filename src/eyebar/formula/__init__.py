@@ -36,7 +36,7 @@ from eyebar.formula.declared import (
 from eyebar.formula.mathml import mathml
 from eyebar.formula.plain import plain
 from eyebar.formula.spelling import significant
-from eyebar.formula.typst import typst
+from eyebar.formula.typst import typst, typst_symbol
 from eyebar.formula.working import (
     Block,
     Entry,
@@ -53,4 +53,5 @@ __all__ = [
     "Block", "Entry", "Formula", "Note", "Procedure", "Step", "Symbol", "Working", "all_formulas",
     "all_procedures", "bare", "distinct", "equation_of", "flat", "formula", "mathml", "note",
     "plain", "procedure", "recording", "remembered", "significant", "typst",
+    "typst_symbol",
 ]

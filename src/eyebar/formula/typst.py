@@ -36,8 +36,23 @@ def _symbol(name: str) -> str:
     return f"{letter}_{below}" if len(below) == 1 and below.isalnum() else f'{letter}_"{below}"'
 
 
+def typst_symbol(name: str) -> str:
+    """A symbol by itself."""
+    return _symbol(name)
+
+
+def _number(text: str) -> str:
+    """A number as mathematics: a power of ten raised, what is not finite by its sign."""
+    digits, marked, power = text.partition("e")
+    if marked and power.lstrip("+-").isdigit():
+        return f"{digits} times 10^({int(power)})"
+    return {"∞": "oo", "-∞": "-oo", "not a number": '"not a number"'}.get(text, text)
+
+
 def _within(node: Node, least: int) -> str:
     text = _line(node)
+    if isinstance(node, Number) and " times 10^" in text and least > PRODUCT:
+        return f"({text})"
     if tightness(node) >= least or (isinstance(node, Binary) and node.operator == "/"
                                     and least <= PRODUCT + 1):
         return text
@@ -53,7 +68,8 @@ def _behind(operator: str, node: Node, mine: int) -> str:
 def _line(node: Node) -> str:
     match node:
         case Number(_, text, word):
-            return f'{text} space.thin "{raised(word)}"' if word else text
+            shown = _number(text)
+            return f'{shown} thin "{raised(word)}"' if word else shown
         case Pi():
             return "pi"
         case Name(name):

@@ -10,8 +10,8 @@ from eyebar.documents.gathered import Gathered
 from eyebar.drawings import Printed, sign_alone, small_elevation, stress_sheet
 from eyebar.drawings.paper import UNITS_PER_INCH
 from eyebar.report.typeset import Paper, typeset
-from eyebar.terms import Working
-from eyebar.views import report_bridge, report_ratings, report_values, report_words
+from eyebar.terms import Reader, Working
+from eyebar.views import report_bridge, report_public, report_ratings, report_values, report_words
 from eyebar.views.blocks import Figure, Paragraph, Section, plainly
 from eyebar.views.report_front import front
 from eyebar.views.report_inventory import inventory
@@ -27,16 +27,18 @@ class Asked:
     working: Working = Working.GOVERNING
     dated: date | None = None
     since: Mapping[str, Any] | None = None
+    reader: Reader = Reader.ENGINEER
 
 
 def rating_report(of: Gathered, asked: Asked) -> bytes:
     """The PDF of a rating. Raises MissingLibrary where typst is not installed."""
     rate = of.rate
     dated = asked.dated or date.fromisoformat(rate["date"])
+    for_public = asked.reader is Reader.PUBLIC
     return typeset(Paper(
-        template="rating.typ",
-        content=contents(of, asked),
-        title=report_words.title(rate),
+        template="public.typ" if for_public else "rating.typ",
+        content=public_contents(of) if for_public else contents(of, asked),
+        title=report_public.title(rate) if for_public else report_words.title(rate),
         claims=claims(rate, asked),
         dated=dated,
     ))
@@ -50,6 +52,7 @@ def claims(rate: Mapping[str, Any], asked: Asked) -> tuple[str, ...]:
         f"eyebar={rate['version']}",
         f"on={rate['date']}",
         f"working={asked.working}",
+        f"for={asked.reader}",
         *((f"since={report_values.fingerprint(dict(asked.since))}",) if asked.since else ()),
     )
 
@@ -73,6 +76,18 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
         "sheets": _sheets(of),
         "working": plainly(_workings(of, asked.working)),
         "proof": plainly([report_values.proof(rate, report_words.VERIFY)]),
+    }
+
+
+def public_contents(of: Gathered) -> dict[str, Any]:
+    """Everything that the template of the public's pages sets."""
+    view = sheet_view(of.rate, of.forces) if of.forces else None
+    return {
+        "public": dataclasses.asdict(report_public.public(of.rate, of.describe)),
+        "foot": report_words.foot(of.rate),
+        "page_word": report_words.PAGE, "of_word": report_words.OF,
+        "elevation": _elevations(of, view),
+        "sign": _figure(sign_alone(of.rate["posting"]), wide=100),
     }
 
 

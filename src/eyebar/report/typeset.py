@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
 from functools import cache
 from importlib.resources import as_file, files
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -136,8 +137,8 @@ def _known_letters() -> frozenset[int]:
     from fontTools.ttLib import TTFont
 
     regular = files("font_source_serif_pro") / "files" / "SourceSerifPro-Regular.ttf"
-    with as_file(regular) as file:
-        return frozenset(TTFont(file, lazy=True).getBestCmap())
+    with TTFont(BytesIO(regular.read_bytes()), lazy=True) as font:
+        return frozenset(font.getBestCmap())
 
 
 def spelt_out(text: str) -> str:

@@ -10,7 +10,7 @@ from eyebar import __version__
 from eyebar.documents.gathered import Gathered
 from eyebar.errors import OutOfRange
 from eyebar.report.rating_report import Asked, rating_report
-from eyebar.terms import Working
+from eyebar.terms import Reader, Working
 from eyebar.views import report_verified
 from eyebar.views.report_values import fingerprint
 
@@ -27,6 +27,7 @@ class Claims:
     version: str
     on: date
     working: Working
+    reader: Reader
     dated: date
     since: str
 
@@ -42,6 +43,7 @@ def claims_of(file: bytes) -> Claims:
         return Claims(
             record=said["record"], result=said["result"], version=said["eyebar"],
             on=date.fromisoformat(said["on"]), working=Working(said["working"]),
+            reader=Reader(said["for"]),
             dated=date.fromisoformat(made[1].decode() if made else ""),
             since=said.get("since", ""),
         )

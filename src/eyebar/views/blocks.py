@@ -65,14 +65,14 @@ class Figure:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Equation:
     """A formula of a working: in symbols and with numbers (as typst writes mathematics), how both
-    are read aloud, what the symbols mean, and the source."""
+    are read aloud, what the symbols mean (symbol, how it is read, meaning), and the source."""
 
     title: str
     symbols: str
     symbols_said: str
     numbers: str
     numbers_said: str
-    meanings: str
+    meanings: tuple[tuple[str, str, str], ...]
     source: str
     depth: int = 0
     block: str = field(default="equation", init=False)

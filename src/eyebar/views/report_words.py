@@ -6,9 +6,9 @@ from eyebar.views.sheet_words import long_date
 
 TITLE = "Load rating"
 ABOUT_WORKING = (
-    "Each formula stands in symbols, then with its numbers and its result, with the meaning of its "
-    "symbols and its source; a formula that was used twice with the same numbers is shown once. "
-    "Numbers are rounded to four digits here, and were not rounded in the calculation."
+    "Each formula stands in symbols with their meaning where it first comes in the working of a "
+    "part, then with its numbers, its result and its source; with the same numbers it is shown "
+    "once. Numbers are rounded to four digits here, and were not rounded in the calculation."
 )
 ABOUT_RATINGS = (
     "A factor says how many times the vehicle the part carries beside the dead load, by the method "

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from eyebar.formula import Formula, Step, all_formulas, plain, significant, typst
-from eyebar.formula.spelling import spelt
+from eyebar.formula import Formula, Step, all_formulas, plain, significant, typst, typst_symbol
+from eyebar.formula.spelling import raised, spelt
 from eyebar.views import report_words, words
 from eyebar.views.blocks import Block, Equation, Paragraph, Points, Said, Section
 from eyebar.views.columns import Document
@@ -54,23 +54,25 @@ class _Steps:
         inputs = {name: symbol["value"] for name, symbol in step["symbols"].items()}
         with_numbers = Step(formula=formula, inputs=inputs, result=step["result"])
         return Equation(
-            title=step["title"], symbols=typst(formula), symbols_said=plain(formula),
+            title=step["title"], symbols=typst(formula) if first else "",
+            symbols_said=plain(formula) if first else "",
             numbers=typst(with_numbers), numbers_said=plain(with_numbers),
-            meanings=_meanings(formula) if first else "", source=step["source"], depth=depth,
+            meanings=_meanings(formula) if first else (), source=step["source"], depth=depth,
         )
 
 
-def _meanings(formula: Formula) -> str:
-    """What the symbols mean: `F yield stress, ksi; A area, in²`."""
-    said = []
-    for name, symbol in formula.symbols.items():
-        stem, below = spelt(name)
-        unit = "" if symbol.unit == "1" else f", {symbol.unit}"
-        said.append(f"{stem}{'_' + below if below else ''} {symbol.meaning}{unit}")
-    return "; ".join(said)
+def _meanings(formula: Formula) -> tuple[tuple[str, str, str], ...]:
+    """Each symbol as mathematics and as it is read, and what it means with its unit."""
+    return tuple(
+        (
+            typst_symbol(name), "_".join(filter(None, spelt(name))),
+            symbol.meaning + ("" if symbol.unit == "1" else f", {raised(symbol.unit)}"),
+        )
+        for name, symbol in formula.symbols.items()
+    )
 
 
 def _note(step: Document) -> str:
-    unit = "" if step["unit"] == "1" else f" {step['unit']}"
+    unit = "" if step["unit"] == "1" else f" {raised(step['unit'])}"
     symbol = f"{step['symbol']} = " if step["symbol"] else ""
     return f"{step['text']}: {symbol}{significant(step['value'])}{unit}"
