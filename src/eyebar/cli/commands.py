@@ -1,6 +1,5 @@
 """The commands. Heavy libraries are imported inside them: `eyebar --help` stays quick."""
 
-from datetime import date
 from pathlib import Path
 from typing import Annotated
 
@@ -13,11 +12,13 @@ from eyebar.cli.options import (
     AsJson,
     AtLevel,
     ByMethod,
+    Dated,
     Office,
     On,
     Record,
+    Since,
     VehicleName,
-    day,
+    Verify,
     ends_in,
 )
 from eyebar.cli.refusals import refusing
@@ -323,18 +324,9 @@ def report(
     reader: Annotated[
         Reader, typer.Option("--for", help="The engineer who signs, or the public: two pages.")
     ] = Reader.ENGINEER,
-    since: Annotated[
-        Path | None,
-        typer.Option(metavar="RESULT.json", help="An earlier `rate --json`: what changed since."),
-    ] = None,
-    dated: Annotated[
-        date | None,
-        typer.Option(metavar="DATE", parser=day, help="Date of the paper; else the rating's."),
-    ] = None,
-    verify: Annotated[
-        Path | None,
-        typer.Option(metavar="FILE.pdf", help="Write nothing: say if FILE belongs to RECORD."),
-    ] = None,
+    since: Since = None,
+    dated: Dated = None,
+    verify: Verify = None,
 ) -> None:
     """Write the report to be checked and signed, as PDF."""
     from eyebar.cli.reporting import Wanted, verified, write_report
