@@ -6,6 +6,8 @@
     floor/panel 6/stringer 4
     floor/L5/floorbeam
     floor/deck
+    bracing/U3/strut          strut or portal overhead; of a half-through bridge the outriggers
+    bracing/U2-U3/lateral     the crossed braces of one panel
     upstream/U2-L4 @ head L4  any of them with a place on it
     L0..L4                    a run of bars: L0-L1, L1-L2, L2-L3, L3-L4
 """
@@ -20,6 +22,7 @@ from eyebar.units import length
 
 LOOSE = " loose"
 FLOOR = "floor"
+BRACING = "bracing"
 JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING, Kind.JOINT_BLOCK)
 """What a truss has at a joint."""
 PLACES_AT_JOINT = ("head", "hole", "end", "pin plate", "thread", "clevis", "loop", "splice")
@@ -38,17 +41,19 @@ _RANKS = {"U": 0, "M": 1, "L": 3}
 class Address:
     """Where a part is. `str(address)` is its one spelling.
 
-    `truss` is empty for parts of the floor. A bar has `bar`, its two joints in order; what sits at
+    `truss` is empty for parts of floor and bracing. A bar has `bar`, its two joints in order; what sits at
     a joint has `joint`; `panel` and `stringer` count from 1. `place` is a spot on the part, or "".
     """
 
     kind: Kind | None = None
-    """What the address itself tells: pin, hanger, bearing, joint block, floorbeam, stringer, deck;
-    else None."""
+    """What the address itself tells: pin, hanger, bearing, joint block, floorbeam, stringer, deck,
+    strut, lateral; else None."""
     truss: str = ""
     bar: tuple[str, str] | None = None
     loose: bool = False
     joint: str = ""
+    between: tuple[str, str] = ("", "")
+    """The joints of the panel that a lateral stands in."""
     panel: int = 0
     stringer: int = 0
     place: str = ""
@@ -67,6 +72,10 @@ class Address:
             return f"{FLOOR}/panel {self.panel}/stringer {self.stringer}"
         if self.kind is Kind.DECK:
             return f"{FLOOR}/deck"
+        if self.kind is Kind.LATERAL:
+            return f"{BRACING}/{'-'.join(self.between)}/{self.kind}"
+        if self.kind is Kind.STRUT:
+            return f"{BRACING}/{self.joint}/{self.kind}"
         return f"{self.truss or FLOOR}/{self.joint}/{self.kind}"
 
     def at(self, place: str) -> "Address":
@@ -87,8 +96,8 @@ def address(text: str) -> Address:
         raise Unreadable(
             text, "is not the address of a part", "write it like 'upstream/U2-L4' or 'floor/deck'"
         )
-    found = _floor_part(text, pieces) if pieces[0] == FLOOR else _truss_part(text, pieces)
-    return found.at(place)
+    of_its_own = {FLOOR: _floor_part, BRACING: _bracing_part}
+    return of_its_own.get(pieces[0], _truss_part)(text, pieces).at(place)
 
 
 def bar_address(truss: str, bar: str) -> Address:
@@ -98,10 +107,10 @@ def bar_address(truss: str, bar: str) -> Address:
 
 def truss_name(text: str) -> str:
     """The name of a truss, as written; raises Unreadable."""
-    if not _TRUSS.fullmatch(text) or text == FLOOR:
+    if not _TRUSS.fullmatch(text) or text in (FLOOR, BRACING):
         raise Unreadable(
-            text, "cannot be the name of a truss",
-            f"use letters, figures and spaces, as in 'upstream', and not {FLOOR!r}",
+            text, "cannot be the name of a truss", "use letters, figures and spaces, as in"
+            f" 'upstream', and not {FLOOR!r} or {BRACING!r}",
         )
     return text
 
@@ -220,4 +229,16 @@ def _floor_part(text: str, pieces: list[str]) -> Address:
     raise Unreadable(
         text, "names no part of the floor",
         "write 'floor/deck', 'floor/L5/floorbeam' or 'floor/panel 6/stringer 4'",
+    )
+
+
+def _bracing_part(text: str, pieces: list[str]) -> Address:
+    """A strut or the laterals of a panel; raises Unreadable."""
+    if len(pieces) == 3 and pieces[2] == Kind.STRUT:
+        return Address(kind=Kind.STRUT, joint=joint_name(pieces[1]))
+    if len(pieces) == 3 and pieces[2] == Kind.LATERAL:
+        return Address(kind=Kind.LATERAL, between=ends_of(pieces[1]))
+    raise Unreadable(
+        text, "names no part of the bracing",
+        "write 'bracing/U3/strut' or 'bracing/U2-U3/lateral'",
     )

@@ -8,14 +8,14 @@ SIZES = {
     "head": "7 in", "hole": "2 1/2 in", "diameter": "1 1/4 in", "root diameter": "1 3/8 in",
     "turnbuckle area": "2 in2", "spacing": "16 ft", "clear width": "14 ft", "number": "6",
     "size": "4 in x 12 in", "built": "1894", "skew": "0 deg", "trucks a day": "20",
-    "curb to upstream truss": "1 ft",
+    "curb to upstream truss": "1 ft", "height": "6 ft",
 }
 """Key -> its answer, where one answer does for every place of that key."""
 IN = {
     ("deck", "thickness"): "3 in", ("surfacing", "thickness"): "2 in",
     ("eyebars", "thickness"): "3/4 in", ("channels", "depth"): "9 in",
     ("floorbeams", "weight"): "900 lb", ("railing", "weight"): "20 lb/ft",
-    ("bracing", "weight"): "40 lb/ft",
+    ("bracing", "weight"): "40 lb/ft", ("zero", "depth"): "3 ft", ("other", "depth"): "3 ft",
 }
 """(key of the block, key) -> its answer."""
 

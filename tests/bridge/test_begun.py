@@ -129,7 +129,7 @@ def test_the_text_says_what_was_asked_and_where_it_guessed() -> None:
     assert record.trusses.hip is not None
     assert record.trusses.hip.text == "7 ft 6 in"
     assert "taken as half a panel: measure it" in text
-    assert "none overhead" in text
+    assert "nothing joins the upper chords" in text
     assert text.splitlines()[0] == "eyebar: 1"
     assert text.endswith("\n")
 

@@ -65,7 +65,7 @@ def test_a_parameter_of_one_name_has_one_unit_throughout() -> None:
 
 def test_every_address_and_place_on_the_page_is_read() -> None:
     table = re.findall(r"^\| `([^`]+/[^`]+)` \|", TEXT, re.MULTILINE)
-    assert len(table) == 6
+    assert len(table) == 8
     assert [str(address(text)) for text in table] == table
     assert address("upstream/U2-L4 @ head L4").place == "head L4"
     for place in ("mid", "turnbuckle", "thread", "head L4", "hole L4", "end L4"):

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from eyebar.record import Record
+from eyebar.record.bracing import Bases, FrameJoint, PortalForm
 from eyebar.record.checking import not_measured
 from eyebar.record.fields import Entry
 from eyebar.record.floor_members import BeamEnd, Grade, HeldBy, PlanksRun, Species
@@ -60,6 +61,17 @@ def test_overrides_of_the_floor_may_stand_in_the_place_of_the_others() -> None:
     assert record.overrides["upstream/L0/bearing"].shoe is not None
 
 
+def test_the_bracing_of_a_half_through_bridge_may_stand_in_the_place_of_the_other() -> None:
+    (instead,) = [one for one in PIECES if one.startswith(f"{INSTEAD} bracing")]
+    (above,) = [one for one in PIECES if one.startswith("bracing:")]
+    record = read("\n".join(
+        instead if one == above else one for one in PIECES if one == above
+        or not one.startswith(INSTEAD)
+    ))
+    assert record.bracing is not None
+    assert record.bracing.frames["U2"].joint is FrameJoint.GUSSET
+
+
 def test_the_page_names_every_key_of_the_format() -> None:
     keys = {
         str(field.alias) for model in models() for field in model.model_fields.values()
@@ -70,7 +82,8 @@ def test_the_page_names_every_key_of_the_format() -> None:
 
 @pytest.mark.parametrize(
     "words",
-    [BeamEnd, Bearing, CurveShape, Decided, DeckKind, EndFixing, EndPosts, FloorOn, Form, Grade,
+    [Bases, FrameJoint, PortalForm, BeamEnd, Bearing, CurveShape, Decided, DeckKind,
+     EndFixing, EndPosts, FloorOn, Form, Grade,
      HeldBy, PlanksRun, RoadSurface, Species, SubMembers, SurfacingKind, What, RodShape,
      RolledShape, Thread, Toes],
 )

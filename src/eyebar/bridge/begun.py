@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
+from eyebar.bridge.begun_bracing import bracing_of
 from eyebar.bridge.begun_members import groups_of
 from eyebar.bridge.depths import Missing, depths_of
 from eyebar.bridge.form_rules import FORMS, broken_rules, broken_shape, shape_rule
@@ -77,7 +78,8 @@ def begun(of: Beginning, today: date) -> str:
     found = _laid(of)
     return "\n".join([
         *_heading(of, today), "", *_trusses(of, found), "", *_materials(), "", "members:",
-        *groups_of(found.layout, pony=of.place is RoadPlace.PONY), "", *_floor(of), "",
+        *groups_of(found.layout, deck=of.place is RoadPlace.DECK), "", *_floor(of),
+        *bracing_of(of.place, found.layout.joints), "",
         *_entries(today), "",
     ])
 

@@ -46,7 +46,7 @@ NAMES = {
 """Name of a group where it is not what its bars are called, with an s."""
 
 
-def groups_of(layout: Layout, *, pony: bool) -> Iterator[str]:
+def groups_of(layout: Layout, *, deck: bool) -> Iterator[str]:
     """Lines of the groups of a layout's bars, one group for each thing the trade has a word for."""
     groups: dict[str, list[LaidBar]] = {}
     for one in layout.bars.values():
@@ -62,10 +62,10 @@ def groups_of(layout: Layout, *, pony: bool) -> Iterator[str]:
         yield "    section:"
         yield from (f"      {line}" for line in USUAL.get(called, EYEBARS))
         yield "    material: iron"
-        yield from _asked(called, kind, pony=pony)
+        yield from _asked(called, kind, deck=deck)
 
 
-def _asked(called: str, kind: Kind, *, pony: bool) -> Iterator[str]:
+def _asked(called: str, kind: Kind, *, deck: bool) -> Iterator[str]:
     """What else belongs to a group: said where it must be, asked in a comment where it may be."""
     if called == "counterbrace":
         yield "    can push: true"
@@ -75,9 +75,8 @@ def _asked(called: str, kind: Kind, *, pony: bool) -> Iterator[str]:
         yield "    # pin offset: 1/2 in        pins below the centre of gravity"
     if kind is Kind.TOP_CHORD:
         yield "    # spliced at: []            the joints where the chord is cut"
-        held = "none overhead: joints that outriggers or stiff posts hold" if pony else (
-            "joints that struts overhead hold sideways")
-        yield f"    # lateral points: []        {held}"
+        if deck:
+            yield "    # lateral points: []        joints that floorbeams, laterals hold sideways"
 
 
 def _runs(names: Iterable[str]) -> Iterator[str]:

@@ -1,15 +1,19 @@
 """How far the bars of a truss run unheld: between pins, between lateral points, between splices.
 
-In the plane of the truss a bar is held at its pins. Across it, a top chord is held only where the
-record says so and at both ends of its run, which the portals hold; other bars at both their ends.
+In the plane of the truss a bar is held at its pins. Across it, a top chord is held where the
+bracing that is there and works holds it: between portals, by struts that laterals reach. In a
+half-through bridge its posts hold it, which the rating solves; here its bars then run unheld from
+bearing to bearing. Where the record has no bracing, a high truss's chord is held where its lateral
+points say, and at both ends of its run; a low one's is not known to be held.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from eyebar.bridge.members import Member
 from eyebar.terms import CHORD_KINDS, Kind
 
+ALONG_THE_TOP = (Kind.TOP_CHORD, Kind.END_POST)
 FREE_AT_ONE_END = 2.0
 """Effective length of a bar held sideways at one end only, in its own lengths."""
 
@@ -36,21 +40,87 @@ class Held:
     not_held: str = ""
 
 
-def held(struts: Iterable[Strut]) -> tuple[Mapping[str, Held], tuple[str, ...]]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sideways:
+    """What the bracing does for an upper chord.
+
+    `points` are the joints that it holds, None where the record has no bracing. `half_through`:
+    nothing is overhead; `firm` then has the joints with a cross frame, and whether an outrigger
+    holds its post's head. `not_held` is why nothing is known to hold the chord.
+    """
+
+    points: frozenset[str] | None = None
+    half_through: bool = False
+    firm: Mapping[str, bool] = field(default_factory=dict)
+    not_held: str = ""
+
+
+def held(
+    struts: Iterable[Strut], bracing: Sideways = Sideways()
+) -> tuple[Mapping[str, Held], tuple[str, ...]]:
     """Bar -> what holds it, and the rules that were followed, in sentences."""
     by_name = {strut.name: strut for strut in struts}
+    if bracing.half_through:
+        return _by_cross_frames(by_name, bracing.firm), ()
     top = [strut for strut in by_name.values() if strut.member.kind is Kind.TOP_CHORD]
+    if bracing.points is not None:
+        return _by_bracing(by_name, top, bracing), ()
     points = frozenset[str]().union(*(strut.member.lateral_points or () for strut in top))
     found = {
         name: Held(
             out_of_plane=_run(strut, top, points)
             if strut.member.kind is Kind.TOP_CHORD else strut.length * _ends_factor(strut, points),
             continuous=_continuous(strut, by_name.values()),
-            not_held=_not_held(strut),
+            not_held=_not_held(strut) or (
+                bracing.not_held if strut.member.kind in ALONG_THE_TOP else ""
+            ),
         )
         for name, strut in by_name.items()
     }
     return found, tuple(_rules(top))
+
+
+def _by_cross_frames(
+    by_name: Mapping[str, Strut], firm: Mapping[str, bool]
+) -> Mapping[str, Held]:
+    """Bars of a half-through truss. The head of a post, and of what else leans on the chord, is
+    held where an outrigger holds it; elsewhere a post stands fast on its floorbeam, or not at all.
+    """
+    whole = sum(one.length for one in by_name.values() if one.member.kind in ALONG_THE_TOP)
+    found = {}
+    for name, strut in by_name.items():
+        length, not_held = strut.length, ""
+        upper = strut.ends[0]
+        if strut.member.kind in ALONG_THE_TOP:
+            length = whole
+        elif strut.member.kind is not Kind.BOTTOM_CHORD and not firm.get(upper, False):
+            length *= FREE_AT_ONE_END
+            if upper not in firm:
+                not_held = f"nothing recorded holds its end {upper} sideways (bracing)"
+        found[name] = Held(
+            out_of_plane=length, continuous=_continuous(strut, by_name.values()),
+            not_held=not_held,
+        )
+    return found
+
+
+def _by_bracing(
+    by_name: Mapping[str, Strut], top: list[Strut], bracing: Sideways
+) -> Mapping[str, Held]:
+    """Bars of a truss whose bracing is recorded."""
+    points = bracing.points or frozenset()
+    found = {}
+    for name, strut in by_name.items():
+        chord = strut.member.kind is Kind.TOP_CHORD
+        upper = strut.ends[0]
+        loose_end = strut.member.kind in (Kind.POST, Kind.END_POST) and upper not in points
+        found[name] = Held(
+            out_of_plane=_run(strut, top, points) if chord
+            else strut.length * (FREE_AT_ONE_END if loose_end else _ends_factor(strut, points)),
+            continuous=_continuous(strut, by_name.values()),
+            not_held=bracing.not_held if strut.member.kind in ALONG_THE_TOP else _not_held(strut),
+        )
+    return found
 
 
 def _rules(top: list[Strut]) -> Iterable[str]:

@@ -15,6 +15,7 @@ from eyebar.sections.shapes import Section
 from eyebar.terms import Kind, Metal, Pace
 
 if TYPE_CHECKING:
+    from eyebar.bridge.bracing_parts import Bracing
     from eyebar.bridge.floor_parts import Floor
 
 
@@ -150,6 +151,9 @@ class Bar:
     """Pieces of its set, as built, that are broken or loose and hang there: weight alone."""
     welded: str = ""
     """What was welded to it later, in words; empty where nothing was."""
+    on_posts: str = ""
+    """Of a bar that elastic posts hold sideways: how its `length_out_of_plane` was found, which is
+    then an effective length and takes no factor; empty where it is not one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -303,6 +307,8 @@ class Bridge:
     record_hash: str = ""
     floor: "Floor | None" = None
     """The floor as far as it is recorded."""
+    bracing: "Bracing | None" = None
+    """What holds the trusses sideways; None where nothing of it is recorded."""
 
     @property
     def road(self) -> Roadway:

@@ -11,6 +11,7 @@ from datetime import date
 
 from eyebar.bridge.bars import Made, made
 from eyebar.bridge.blocks import seated, seats_of
+from eyebar.bridge.bracing import bracing_on, sideways
 from eyebar.bridge.checks import form_faults
 from eyebar.bridge.floor_said import FloorWords
 from eyebar.bridge.floor_state import floor_on
@@ -102,6 +103,7 @@ def bridge_on(record: Record, on: date | None, values: Values) -> Bridge:
         ),
         unknown_loads=unknown,
         rules=tuple(dict.fromkeys(gathering.rules)), record_hash=record.hash, floor=floor,
+        bracing=bracing_on(words, tuple(trusses), gathering.said),
     )
 
 
@@ -260,7 +262,8 @@ def _holds(
         )
         for bar in laid.layout.bars.values() if bar.name in said
     ]
-    found, rules = held(struts)
+    bracing = sideways(gathering.record, gathering.decisions, joints, gathering.values)
+    found, rules = held(struts, bracing)
     gathering.rules += [f"{truss}: {rule}" for rule in rules]
     return found
 

@@ -24,6 +24,7 @@ from eyebar.rating.blocks import METHODS, block_parts, block_strengths, no_rule,
 from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, families_of
 from eyebar.rating.floor import rated_floor
+from eyebar.rating.half_through import held_by_posts
 from eyebar.rating.kept import Kept, State, kept_for
 from eyebar.rating.lookup import Candidate, Lookup, Question, least
 from eyebar.rating.pins import SAID, Asked, Way, pin_parts, unrated_pins
@@ -47,6 +48,10 @@ def rated_bridge(
     kept = kept or kept_for(bridge, values)
     values, table = kept.values, kept.table
     cautions = list(bridge.rules)
+    bridge, _, said = held_by_posts(
+        bridge, lambda truss: loaded_states(bridge, truss)[0]["none"], values
+    )
+    cautions += said
     if bridge.roadway is not None:
         cautions += filter(None, [lanes(bridge.road, values).caution])
     stopped = frozenset(other.address for other in bridge.others)

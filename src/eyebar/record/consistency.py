@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from eyebar.addresses import address, bars_of, ends_of
 from eyebar.errors import Fault, did_you_mean
 from eyebar.record.blocks import JointBlockEntry
+from eyebar.record.bracing_faults import bracing_faults
 from eyebar.record.doubt import in_doubt, may_be
 from eyebar.record.floor_faults import OVERRIDES, floor_faults
 from eyebar.record.known import Known
@@ -28,6 +29,7 @@ def inconsistencies(known: Known) -> Iterator[Fault]:
     yield from wood_faults(known)
     yield from _floor(known)
     yield from floor_faults(known)
+    yield from bracing_faults(known)
 
 
 def _bars(known: Known) -> Iterator[Fault]:
@@ -125,6 +127,8 @@ def _overrides(known: Known) -> Iterator[Fault]:
             fitting |= {"bearing"}
         if part.kind is Kind.PIN:
             fitting = {"diameter", "material", "packing", "half", "note"}
+        if part.kind in (Kind.STRUT, Kind.LATERAL):
+            fitting = {"note"}
         for name in sorted(fields - fitting):
             key = name.replace("_", " ")
             yield known.fault((*path, key), f"does not belong to {part}", got=key,

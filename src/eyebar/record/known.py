@@ -16,7 +16,7 @@ from eyebar.record.doubt import (
     parts_in_doubt,
     shape_known,
 )
-from eyebar.record.layout import bars_in, floor_joints, joint_names, section_on
+from eyebar.record.layout import bars_in, floor_joints, joint_names, lateral_panels, section_on
 from eyebar.record.models import Record
 from eyebar.record.salvaged import STUB
 from eyebar.record.sections import SectionEntry
@@ -152,7 +152,21 @@ class Known:
         if part.joint and part.joint not in self.joints:
             return self.fault(path, f"names no joint of this truss, '{part.joint}'", got=part.part,
                               cure=did_you_mean(part.joint, self.joints))
+        if part.kind in (Kind.STRUT, Kind.LATERAL):
+            return self._bracing_fault(path, part)
         return self._floor_fault(path, part)
+
+    def _bracing_fault(self, path: Path, part: Address) -> Fault | None:
+        if self.record.bracing is None:
+            return None if in_doubt(self.record, "bracing") else self.fault(
+                path, "is of a bracing that the record has not", got=part.part,
+                cure="write 'bracing:' with what is there",
+            )
+        panels = lateral_panels(self.record)
+        if part.kind is Kind.STRUT or part.between in panels:
+            return None
+        return self.fault(path, "is no panel with laterals", got=part.part, cure=did_you_mean(
+            "-".join(part.between), ["-".join(panel) for panel in panels]))
 
     def _bar_fault(self, path: Path, part: Address, ends: tuple[str, str]) -> Fault | None:
         name = "-".join(ends)

@@ -7,8 +7,9 @@ span leaves between the two halves is a middle panel; a joint at mid-span is its
 import re
 from collections.abc import Iterable, Mapping
 from datetime import date
+from itertools import pairwise
 
-from eyebar.addresses import bar_name, ends_of
+from eyebar.addresses import bar_name, ends_of, joint_order
 from eyebar.record.form_joints import between, floor_of, joints_of
 from eyebar.record.members import BOTH_TRUSSES
 from eyebar.record.models import Record
@@ -96,6 +97,23 @@ def bearing_joints(trusses: TrussesEntry) -> tuple[str, str]:
     count = panel_count(trusses)
     letter = "U" if trusses.pattern(count).hung else "L"
     return f"{letter}0", f"{letter}{count}"
+
+
+def lateral_panels(record: Record) -> tuple[tuple[str, str], ...]:
+    """The panels that the bracing has laterals in, by their two joints, upper ones first."""
+    said = record.bracing
+    found: list[tuple[str, str]] = []
+    for laterals, upper in (
+        () if said is None else ((said.top_laterals, True), (said.bottom_laterals, False))
+    ):
+        if laterals is not None and laterals.joints is not None:
+            found += pairwise(laterals.joints)
+        elif laterals is not None and upper:
+            names = (name for name in joint_names(record.trusses) if name.startswith("U"))
+            found += pairwise(sorted(names, key=joint_order))
+        elif laterals is not None:
+            found += pairwise(floor_joints(record.trusses))
+    return tuple((min(ends, key=joint_order), max(ends, key=joint_order)) for ends in found)
 
 
 def bars_in(record: Record, truss: str) -> Mapping[str, str]:

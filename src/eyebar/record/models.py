@@ -13,6 +13,7 @@ from pydantic import Field, PrivateAttr
 from eyebar.addresses import bar_name
 from eyebar.errors import Fault
 from eyebar.record.blocks import JointBlockEntry
+from eyebar.record.bracing import BracingEntry
 from eyebar.record.fields import Count, Entry, OfficeValue, Text, Trucks, UnsureYear
 from eyebar.record.findings import ConditionEntry, DecisionEntry, InspectionEntry
 from eyebar.record.floor import FloorEntry
@@ -84,6 +85,8 @@ class Record(Entry):
     joint_blocks: Mapping[str, JointBlockEntry] = Field(default_factory=dict)
     pins: Mapping[str, PinEntry] = Field(default_factory=dict)
     floor: FloorEntry
+    bracing: BracingEntry | None = None
+    """None where nobody recorded what holds the trusses sideways."""
     traffic: TrafficEntry = TrafficEntry()
     condition: ConditionEntry = ConditionEntry()
     inspections: tuple[InspectionEntry, ...] = ()

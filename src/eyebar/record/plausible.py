@@ -29,6 +29,11 @@ _OF_BEAMS = (
     What.COVER_PLATE_WIDTH, What.COVER_PLATE_THICKNESS, What.BOTTOM_PLATE_WIDTH,
     What.BOTTOM_PLATE_THICKNESS, What.BOW, What.CRACK,
 )
+_OF_BRACES = (
+    What.WIDTH, What.THICKNESS, What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.DEPTH, What.WEB,
+    What.FLANGE, What.FLANGE_THICKNESS, What.UPRIGHT_LEG, What.LEVEL_LEG,
+    What.UPRIGHT_LEG_THICKNESS, What.LEVEL_LEG_THICKNESS,
+)
 ON_OTHERS = {
     Kind.PIN: (What.DIAMETER, What.HOLE, What.CRACK),
     Kind.HANGER: (What.DIAMETER, What.SIDE, What.ROOT_DIAMETER, What.WIDTH, What.THICKNESS,
@@ -38,6 +43,8 @@ ON_OTHERS = {
     Kind.FLOORBEAM: _OF_BEAMS,
     Kind.STRINGER: _OF_BEAMS,
     Kind.DECK: (What.DECK_THICKNESS, What.SURFACING_THICKNESS),
+    Kind.STRUT: (*_OF_BRACES, What.BOW, What.CRACK),
+    Kind.LATERAL: (*_OF_BRACES, What.CRACK),
 }
 """What may be read on a part that is not a bar."""
 
@@ -216,7 +223,9 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
     for key in sorted(told - ALLOWED[decision.what]):
         yield known.fault((*path, key), f"has no sense for '{decision.what}'", got=key,
                           cure="leave it out")
-    if not decision.part.bar and decision.what not in ON_NO_BAR:
+    braces = decision.part.kind in (Kind.STRUT, Kind.LATERAL)
+    fitting = (*ON_NO_BAR, Decided.LOOSE) if braces else ON_NO_BAR
+    if not decision.part.bar and decision.what not in fitting:
         yield known.fault((*path, "what"), f"cannot be decided of {decision.part}",
                           got=decision.what, cure="name a bar")
     others = () if decision.part.truss else tuple(known.record.floor.timbers)
@@ -224,7 +233,7 @@ def _decision(known: Known, path: Path, decision: DecisionEntry) -> Iterator[Fau
     section = known.section_on(decision.part, decision.date)
     if (section is None and decision.part.bar) or in_doubt(known.record, *path, "date"):
         return
-    pieces = pieces_of(section) if section else 1
+    pieces = pieces_of(section) if section else 1 + braces
     beyond = [piece for piece in decision.pieces or () if piece > pieces]
     for piece in beyond:
         yield known.fault((*path, "pieces"), f"is more than the {pieces} that the part has",

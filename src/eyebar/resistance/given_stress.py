@@ -13,6 +13,7 @@ from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.found import Pull, Push, pulled, pushed
 from eyebar.resistance.rules import Rules
+from eyebar.resistance.whole_column import factor_out_of_plane
 from eyebar.sections.properties import area, measured
 from eyebar.sections.shapes import Timbers
 from eyebar.terms import Level, Metal
@@ -139,11 +140,12 @@ def pushes_by_given_stress(bar: Bar, rules: Rules, values: Values) -> list[Push]
     ]
     found = []
     for where, length, factor, side in (
-        ("in the plane of the truss", bar.length_in_plane, "in plane", min(d for d, _ in thin)),
-        ("out of the plane of the truss", bar.length_out_of_plane, "out of plane",
-         min(w for _, w in thin)),
+        ("in the plane of the truss", bar.length_in_plane,
+         values.number("effective length.in plane"), min(d for d, _ in thin)),
+        ("out of the plane of the truss", bar.length_out_of_plane,
+         factor_out_of_plane(bar, values), min(w for _, w in thin)),
     ):
-        ratio = stick_slenderness(values.number(f"effective length.{factor}"), length, side)
+        ratio = stick_slenderness(factor, length, side)
         if ratio > MOST_SLENDER:
             raise NotMeasured(
                 "", f"strength of a stick {ratio:.0f} times as long as its side (no rule over"

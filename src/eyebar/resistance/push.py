@@ -46,7 +46,8 @@ def _straight(found: Column, values: Values) -> Iterable[Push]:
     )
     about = [
         ("in the plane of the truss", found.tied_in_plane, found.remarks(Spread.UPRIGHT)),
-        ("out of the plane of the truss", found.tied_out_of_plane, found.remarks(Spread.ACROSS)),
+        ("out of the plane of the truss", found.tied_out_of_plane,
+         found.remarks(Spread.ACROSS) + (found.bar.on_posts,) * bool(found.bar.on_posts)),
     ]
     if shape.r_least < min(shape.r_x, shape.r_y):
         slanting = slenderness_ratio(1.0, _longer(found), shape.r_least)

@@ -71,7 +71,7 @@ def column(bar: Bar, rules: Rules, values: Values) -> Column:
     """The bar as one column. Raises NotMeasured (part left empty), OutOfRange."""
     shape, material = _shape(bar), bar.material
     in_plane_factor = values.number("effective length.in plane")
-    out_of_plane_factor = values.number("effective length.out of plane")
+    out_of_plane_factor = factor_out_of_plane(bar, values)
     in_plane = slenderness_ratio(in_plane_factor, bar.length_in_plane, shape.r_x)
     out_of_plane = slenderness_ratio(out_of_plane_factor, bar.length_out_of_plane, shape.r_y)
     ties = tuple(_ties(one, material.modulus) for one in halves_of(bar.left))
@@ -95,6 +95,24 @@ def column(bar: Bar, rules: Rules, values: Values) -> Column:
             yield_stress=material.yield_stress,
         ),
     )
+
+
+def factor_out_of_plane(bar: Bar, values: Values) -> float:
+    """Effective over unsupported length across the truss [1]; 1 for what is effective already."""
+    return 1.0 if bar.on_posts else values.number("effective length.out of plane")
+
+
+def stiffness_across(bar: Bar) -> tuple[float, float | None]:
+    """Inertia of what is left of a bar against bending across the truss [in4], and the stiffness in
+    shear of what ties its halves [kip], None where none yields. Raises NotMeasured."""
+    shape = shape_of(bar.left)
+    for one in halves_of(bar.left):
+        if one.spread is Spread.ACROSS:
+            ties = _ties(one, bar.material.modulus)
+            if ties.stiffness is None and not one.plates:
+                return sum(half.inertia for half in one.halves), None
+            return shape.i_y, ties.stiffness
+    return shape.i_y, None
 
 
 area_of = remembered(area)
