@@ -41,8 +41,9 @@ _RANKS = {"U": 0, "M": 1, "L": 3}
 class Address:
     """Where a part is. `str(address)` is its one spelling.
 
-    `truss` is empty for parts of floor and bracing. A bar has `bar`, its two joints in order; what sits at
-    a joint has `joint`; `panel` and `stringer` count from 1. `place` is a spot on the part, or "".
+    `truss` is empty for parts of floor and bracing. A bar has `bar`, its two joints in order;
+    what sits at a joint has `joint`; `panel` and `stringer` count from 1. `place` is a spot on the
+    part, or "".
     """
 
     kind: Kind | None = None

@@ -32,7 +32,7 @@ def made(*changes: tuple[str, str]) -> Bridge:
 def solved(*changes: tuple[str, str]) -> tuple[Bridge, tuple[HeldChord, ...], list[str]]:
     found = made(*changes)
     return held_by_posts(
-        found, lambda truss: loaded_states(found, truss)[0]["none"], TRUCKS, VALUES
+        found, lambda truss: loaded_states(found, truss)[0]["none"], VALUES
     )
 
 
@@ -60,12 +60,14 @@ def test_the_line_runs_from_bearing_to_bearing() -> None:
 
 
 def test_the_push_of_the_middle_panels_is_the_moment_over_the_depth() -> None:
-    # By hand: U1-U2 and U2-U3 meet the same point L2 over mid-span, so their pushes are alike; the
-    # line of U0-U1, about L1 at a quarter, has 3/4 of the height of theirs: its share, that of a
-    # single weight, lies at 3/4 or above, as vehicles of several axles are fuller there.
+    # By hand: U1-U2 and U2-U3 meet the same point L2 over mid-span, so their pushes are alike. The
+    # line of U0-U1, about L1 at a quarter of 59 ft, has 3/4 of the height of theirs. Of two axles
+    # s apart one stands over the peak, the other on the longer side: 3/4 (2 - s / 44.25) against
+    # 2 - s / 29.5, most for 25 ft of those not over mid-span's reach: 30 ft gives 3/4 x 1.3220 over
+    # 1 (the second axle is worth nothing beyond half the span's line: 2 - 30 / 29.5 < 1).
     found = chord()
-    assert found.thrusts[2] == pytest.approx(found.thrusts[3])
-    assert 0.75 <= found.thrusts[1] / found.thrusts[2] < 0.85
+    assert max(found.thrusts) == found.thrusts[2] == pytest.approx(found.thrusts[3])
+    assert found.thrusts[1] == pytest.approx(0.75 * (2 - 30 / 44.25) / 1.0, rel=1e-6)
 
 
 def test_every_bar_buckles_at_the_same_multiple() -> None:
@@ -89,11 +91,11 @@ def test_the_posts_of_the_bridge_lie_between_no_posts_and_posts_that_do_not_give
         return buckling_multiple(ElasticChord(
             pieces=pieces, springs=tuple(springs), hinged=found.hinged))
     assert multiple(0.0) < multiple(found.stiffness[2]) < multiple(math.inf)
-    assert multiple(found.stiffness[2]) == pytest.approx(found.multiple, rel=1e-9)
+    assert multiple(found.stiffness[2]) == pytest.approx(found.multiple, rel=1e-5)
 
 
 def test_a_weaker_outrigger_never_raises_the_factor_of_the_chord() -> None:
-    weak = ("size: 3 in x 2 in x 1/4 in, placed: back to back", 
+    weak = ("size: 3 in x 2 in x 1/4 in, placed: back to back",
             "size: 2 in x 2 in x 3/16 in, placed: back to back")
     assert chord(weak).multiple < chord().multiple
     assert factor(rated(weak), "north/U1-U2") < factor(rated(), "north/U1-U2")
@@ -129,7 +131,7 @@ def test_riveted_posts_hold_without_outriggers_and_stiffer_joints_the_more() -> 
     ("change", "said"),
     [
         (("    height: 8 ft 3 in ", "    height: not measured "), "height of the chord"),
-        (("      rolled: {shape: I, depth: 15 in,", 
+        (("      rolled: {shape: I, depth: 15 in,",
           "      rolled: {shape: I, depth: not measured,"), "depth"),
     ],
 )

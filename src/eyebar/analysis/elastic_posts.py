@@ -67,7 +67,7 @@ def buckling_multiple(chord: ElasticChord) -> float:
     """Multiple of all thrusts at which the chord buckles sideways [1].
 
     Lengths [in], thrusts [kip], springs [kip/in]. 0 where something can move without being held at
-    all; infinity where nothing pushes. Scalars. Limits: elastic, and joints between straight pieces.
+    all; infinity where nothing pushes. Scalars. Limits: elastic, pieces straight.
     """
     stiffness, softening = _matrices(chord)
     values, shapes = np.linalg.eigh(stiffness)

@@ -20,7 +20,7 @@ def bracing_of(
     yield "bracing:                         # look at each: is it there, and does it still work?"
     if place is RoadPlace.PONY:
         yield "  overhead: false                # nothing joins the upper chords"
-        yield "  bases: hinged                  # or held: feet of end posts on wide, anchored shoes"
+        yield "  bases: hinged                  # or held: end posts on wide, anchored shoes"
         yield "  # stiff joints: []             splices with plates that carry the chord on, across"
         yield "  cross frames:"
         yield "    joint: hung                  # floorbeam to post; or riveted, stiffened, gusset"

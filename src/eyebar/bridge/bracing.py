@@ -160,7 +160,7 @@ def bracing_on(
     spacing = words.record.trusses.spacing
     frames: dict[str, Mapping[str, CrossFrame]] = {}
     rules: list[str] = []
-    beams = {} if said.overhead else _beams(words, trusses[0])
+    beams = {} if said.overhead else _beams(words, trusses)
     for truss in trusses if not said.overhead else ():
         its, why = _frames(words, said, truss, beams)
         frames[truss.name] = its
@@ -175,13 +175,14 @@ def bracing_on(
     )
 
 
-def _beams(words: FloorWords, truss: Truss) -> dict[str, Floorbeam]:
+def _beams(words: FloorWords, trusses: tuple[Truss, ...]) -> dict[str, Floorbeam]:
     """The floorbeams by their joint, wherever the stringers lie on them."""
     spacing = words.record.trusses.spacing
     if spacing is None:
         return {}
     beams, _ = floorbeams_of(
-        words, panels_of(truss), beam_joints(truss), span_ft=spacing.in_unit("ft"), places_ft=()
+        words, panels_of(trusses), beam_joints(trusses[0]), span_ft=spacing.in_unit("ft"),
+        places_ft=(),
     )
     return {beam.joint: beam for beam in beams}
 

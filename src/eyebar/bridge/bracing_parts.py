@@ -21,9 +21,9 @@ class Outrigger:
 class CrossFrame:
     """Post and floorbeam under one joint of a half-through truss's upper chord.
 
-    `beam` is the floorbeam, None where it is not known; `fastened` in the record's word, empty where
-    nobody knows; `height` of the chord above the floorbeam's middle and `clear_height` of the post that is free
-    to bend [in], with `assumed` what of that is no measurement.
+    `beam` is the floorbeam, None where it is not known; `fastened` in the record's word, empty
+    where nobody knows; `height` of the chord above the floorbeam's middle and `clear_height` of the
+    post that is free to bend [in], with `assumed` what of that is no measurement.
     """
 
     joint: str

@@ -1,13 +1,13 @@
 """Upper chords of half-through bridges, held by elastic posts: effective lengths of their bars.
 
-Each end post, the chord and the other end post are unrolled into one line. Every bar's push is the
-greatest that any vehicle brings it, together with the dead load; the posts' heads are springs.
+Each end post, the chord and the other end post are unrolled into one line, with the posts' heads as springs.
+The pushes along it follow the fullest course that dead load or axles bring, whatever the vehicle:
+one chord has one set of effective lengths.
 """
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
 
 import numpy as np
 
@@ -21,9 +21,10 @@ from eyebar.resistance.cross_frames import length_of_equal_column
 from eyebar.resistance.frame_stiffness import frame_stiffness
 from eyebar.resistance.whole_column import stiffness_across
 from eyebar.terms import Kind, Metal
-from eyebar.vehicles import Vehicle
 
 ALONG_THE_TOP = (Kind.TOP_CHORD, Kind.END_POST)
+APART_FT = (0.0, 4.0, 8.0, 12.0, 16.0, 20.0, 25.0, 30.0)
+"""Distances of two like axles; the longest is that of the longest design truck."""
 IDLE = 0.01
 """A bar with less than this part of the greatest push is taken to have so much."""
 
@@ -33,7 +34,7 @@ class HeldChord:
     """One unrolled chord of a half-through truss, solved.
 
     `bars` in order from end 0; `joints` one more; `stiffness` of what holds each [kip/in], infinity
-    over the bearings; `thrusts` [kip] for which `multiple` is that of buckling; `lengths` the
+    over the bearings; `thrusts`, that of the bar pushed most being 1 kip, and the `multiple` at which it buckles; `lengths` the
     effective length of each bar [in]. `remarks` say what was not known; `hinged` where it is cut.
     """
 
@@ -49,8 +50,7 @@ class HeldChord:
 
 
 def held_by_posts(
-    bridge: Bridge, loaded: Callable[[Truss], LoadedTruss], vehicles: Mapping[str, Vehicle],
-    values: Values,
+    bridge: Bridge, loaded: Callable[[Truss], LoadedTruss], values: Values
 ) -> tuple[Bridge, tuple[HeldChord, ...], list[str]]:
     """The bridge with the effective lengths of its half-through chords, the chords, what to say.
 
@@ -62,7 +62,7 @@ def held_by_posts(
     trusses, chords, said = [], [], list(bridge.bracing.rules)
     for truss in bridge.trusses:
         try:
-            chord = solved_chord(bridge, truss, loaded(truss), vehicles, values=values)
+            chord = solved_chord(bridge, truss, loaded(truss), values)
         except (NotMeasured, OutOfRange, Unstable) as reason:
             trusses.append(_not_held(truss, f"how its posts hold it cannot be found: {reason}"))
             continue
@@ -87,17 +87,15 @@ def _with_lengths(truss: Truss, chord: HeldChord) -> Truss:
     return replace(truss, bars=tuple(
         bar if bar.name not in lengths else replace(
             bar, length_out_of_plane=lengths[bar.name],
-            on_posts=f"upper chord on elastic posts, buckles sideways at {chord.multiple:.2f} times"
-            " its pushes under the worst place of each vehicle and the dead load: effective length"
-            f" {lengths[bar.name] / 12:.1f} ft",
+            on_posts="upper chord on elastic posts, buckles sideways when the bar pushed most has"
+            f" {chord.multiple:.0f} kip: effective length {lengths[bar.name] / 12:.1f} ft",
         )
         for bar in truss.bars
     ))
 
 
 def solved_chord(
-    bridge: Bridge, truss: Truss, loaded: LoadedTruss, vehicles: Mapping[str, Vehicle],
-    *, values: Values,
+    bridge: Bridge, truss: Truss, loaded: LoadedTruss, values: Values
 ) -> HeldChord:
     """One truss's unrolled chord. Raises NotMeasured, OutOfRange where it cannot be solved."""
     bars, joints = unrolled(truss)
@@ -118,7 +116,7 @@ def solved_chord(
     free = not bridge.bracing.bases_held
     hinged = (free, *inner, free)
     remarks += cuts
-    thrusts = greatest_pushes(loaded, bars, vehicles)
+    thrusts = shares_of_push(loaded, bars)
     rigid = [bar.material.modulus * stiffness_across(bar)[0] for bar in bars]
     multiple = buckling_multiple(ElasticChord(
         pieces=tuple(
@@ -217,32 +215,24 @@ def spring_at(
     return found, why
 
 
-def greatest_pushes(
-    loaded: LoadedTruss, bars: Sequence[Bar], vehicles: Mapping[str, Vehicle]
-) -> list[float]:
-    """Push of each bar [kip], each as great as any vehicle makes it beside the dead load.
+def shares_of_push(loaded: LoadedTruss, bars: Sequence[Bar]) -> list[float]:
+    """Push of each bar over that of the bar pushed most [1], the fullest course along the chord.
 
-    Of every vehicle the greatest pushes are brought to one measure, that of the bar pushed most;
-    of each bar the greatest such share is taken, so that no vehicle's pushes are fuller. All of
-    them act at once, which no vehicle at one place can do: the safe side.
+    Of the dead load, of an even load, of one axle and of pairs of like axles up to 30 ft apart, each
+    at its worst place for every bar, the greatest share is taken. All of them act at once, which no
+    vehicle at one place can do: the safe side.
     """
     model = loaded.model
     rows = [next(i for i, one in enumerate(model.bars) if one.name == bar.name) for bar in bars]
     dead = np.maximum(-dead_forces(loaded, 1.0, 1.0)[rows], 0.0)
     stations = np.array([station for _, station in loaded.truss.floor_joints])
     lines = _lines(loaded, rows)
-    shares = [dead / dead.max()] if dead.max() > 0.0 else []
-    greatest = 0.0
-    for vehicle in vehicles.values():
-        live = _vehicle_pushes(lines, stations, vehicle)
-        if live.max() > 0.0:
-            shares.append(live / live.max())
-            greatest = max(greatest, float(live.max()))
+    pushes = [dead, np.maximum(lines, 0.0).sum(axis=1)]
+    pushes += [_pushes_of_pair(lines, stations, apart) for apart in APART_FT]
+    shares = [one / one.max() for one in pushes if one.max() > 0.0]
     if not shares:
         raise OutOfRange("push of the upper chord", 0.0, "over zero")
-    peak = dead.max() + greatest
-    share = np.maximum(np.max(np.stack(shares), axis=0), IDLE)
-    return [float(one) for one in peak * share]
+    return [float(one) for one in np.maximum(np.max(np.stack(shares), axis=0), IDLE)]
 
 
 def _lines(loaded: LoadedTruss, rows: Sequence[int]) -> Floats:
@@ -254,17 +244,13 @@ def _lines(loaded: LoadedTruss, rows: Sequence[int]) -> Floats:
     return lines
 
 
-def _vehicle_pushes(lines: Floats, stations: Floats, vehicle: Vehicle) -> Floats:
-    """(bars,) greatest push of each bar, each axle in turn over each panel point, both ways round,
-    with the shortest and the longest spacings that the vehicle may have."""
-    axles = np.array(vehicle.axles_kip)
+def _pushes_of_pair(lines: Floats, stations: Floats, apart_ft: float) -> Floats:
+    """(bars,) greatest push of two axles of 1 kip, one of them over each panel point in turn."""
     found = np.zeros(len(lines))
-    for spacings in {vehicle.least_spacings_ft, vehicle.greatest_spacings_ft}:
-        places = np.array(vehicle.behind_front_ft(spacings))
-        for way, place in product((1.0, -1.0), places):
-            at = stations[:, None] + way * (places - place)[None]
-            there = (at >= stations[0]) & (at <= stations[-1])
-            for row, line in enumerate(lines):
-                pushes = (np.interp(at, stations, line) * axles * there).sum(axis=1)
-                found[row] = max(found[row], float(pushes.max()))
+    for way in (1.0, -1.0):
+        at = np.stack([stations, stations + way * apart_ft], axis=1)
+        there = (at >= stations[0]) & (at <= stations[-1])
+        for row, line in enumerate(lines):
+            pushes = (np.interp(at, stations, line) * there).sum(axis=1)
+            found[row] = max(found[row], float(pushes.max()))
     return found

@@ -48,8 +48,9 @@ def rated_bridge(
     kept = kept or kept_for(bridge, values)
     values, table = kept.values, kept.table
     cautions = list(bridge.rules)
+    as_read, states_of = bridge, kept.states_of
     bridge, _, said = held_by_posts(
-        bridge, lambda truss: loaded_states(bridge, truss)[0]["none"], values
+        bridge, lambda truss: states_of(as_read, truss)[0][0].loaded, values
     )
     cautions += said
     if bridge.roadway is not None:
