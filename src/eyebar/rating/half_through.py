@@ -1,8 +1,8 @@
 """Upper chords of half-through bridges, held by elastic posts: effective lengths of their bars.
 
-Each end post, the chord and the other end post are unrolled into one line, with the posts' heads as springs.
-The pushes along it follow the fullest course that dead load or axles bring, whatever the vehicle:
-one chord has one set of effective lengths.
+Each end post, the chord and the other end post are unrolled into one line, with the posts' heads as
+springs. The pushes along it follow the fullest course that dead load or axles bring, whatever the
+vehicle: one chord has one set of effective lengths.
 """
 
 import math
@@ -34,8 +34,9 @@ class HeldChord:
     """One unrolled chord of a half-through truss, solved.
 
     `bars` in order from end 0; `joints` one more; `stiffness` of what holds each [kip/in], infinity
-    over the bearings; `thrusts`, that of the bar pushed most being 1 kip, and the `multiple` at which it buckles; `lengths` the
-    effective length of each bar [in]. `remarks` say what was not known; `hinged` where it is cut.
+    over the bearings; `thrusts`, that of the bar pushed most being 1 kip, and the `multiple` at
+    which it buckles; `lengths` the effective length of each bar [in]. `remarks` say what was not
+    known; `hinged` where it is cut.
     """
 
     truss: str
@@ -218,9 +219,9 @@ def spring_at(
 def shares_of_push(loaded: LoadedTruss, bars: Sequence[Bar]) -> list[float]:
     """Push of each bar over that of the bar pushed most [1], the fullest course along the chord.
 
-    Of the dead load, of an even load, of one axle and of pairs of like axles up to 30 ft apart, each
-    at its worst place for every bar, the greatest share is taken. All of them act at once, which no
-    vehicle at one place can do: the safe side.
+    Of the dead load, of an even load, of one axle and of pairs of like axles up to 30 ft apart,
+    each at its worst place for every bar, the greatest share is taken. All of them act at once,
+    which no vehicle at one place can do: the safe side.
     """
     model = loaded.model
     rows = [next(i for i, one in enumerate(model.bars) if one.name == bar.name) for bar in bars]
@@ -236,11 +237,10 @@ def shares_of_push(loaded: LoadedTruss, bars: Sequence[Bar]) -> list[float]:
 
 
 def _lines(loaded: LoadedTruss, rows: Sequence[int]) -> Floats:
-    """(bars, floor joints) push of each bar for a unit of weight on each floor joint [1]: the more
-    of all bars working and of those alone that work under the dead load."""
+    """(bars, floor joints) push of each bar for a unit of weight on each floor joint [1], by the
+    bars that work under the dead load."""
     working = loaded.lines.ordinates(loaded.start(1.0, 1.0))
-    everything = loaded.model.bar_forces(loaded.lines.units)
-    lines: Floats = np.maximum(-working, -everything).T[list(rows)]
+    lines: Floats = -working.T[list(rows)]
     return lines
 
 
