@@ -126,7 +126,9 @@ def test_upset_threads_and_turnbuckles_are_stronger_than_their_rods(name: str) -
 
 
 @pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("vehicle", sorted(shipped_vehicles()))
+@pytest.mark.parametrize(
+    "vehicle", sorted(name for name, one in shipped_vehicles().items() if one.axles_kip)
+)
 def test_every_vehicle_finds_equilibrium_at_every_place(name: str, vehicle: str) -> None:
     # Other method: a linear programme asks whether any forces balance dead load and the vehicle
     # with no bar pushing that cannot. Loads that balance are a convex set, and between two places

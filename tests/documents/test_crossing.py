@@ -1,6 +1,6 @@
 """The board and the slip of the invented bridges, against the rating of the same bridges.
 
-With their pins they are to be closed; without, as long as nobody has recorded them, they are open.
+The third is to be closed by a pin; without their pins all are open.
 """
 
 import json
@@ -149,8 +149,9 @@ def test_there_is_no_slip_for_a_vehicle_whose_answer_is_no() -> None:
         slip_document(demos.without_pins("quillmarsh"), "grain cart", DAY)
 
 
-@each
-def test_a_closed_bridge_answers_no_to_everything_and_gives_no_slip(name: str) -> None:
+def test_a_closed_bridge_answers_no_to_everything_and_gives_no_slip() -> None:
+    name = "wrenmallow"
+    assert demos.rate(name)["posting"]["closed"] is True
     document = cross_document(demos.record(name), ["buggy", "snow", "EV3"])
     assert not faults("cross", document)
     assert document["posting"]["closed"] is True

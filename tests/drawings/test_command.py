@@ -44,7 +44,7 @@ def test_the_drawing_lies_beside_under_the_records_name(record: Path) -> None:
     answer = draw(record.name)
     assert answer.exit_code == 0, answer.output
     assert Path(f"{SHOWN}.svg").read_text(encoding="utf-8").startswith("<svg ")
-    assert answer.stdout.splitlines()[0].startswith("Close this bridge")
+    assert answer.stdout.splitlines()[0].startswith("WEIGHT LIMIT")
     assert f"{SHOWN}.svg" in answer.stdout.splitlines()[-1]
     assert max(map(len, answer.stdout.splitlines())) <= 100
 
