@@ -8,6 +8,7 @@ section and over every support; a greatest effect between two such places is mis
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -61,18 +62,23 @@ class ContinuousBeam:
         matrix = np.diag(2.0 * (lengths[:-1] + lengths[1:]))
         return matrix + np.diag(lengths[1:-1], 1) + np.diag(lengths[1:-1], -1)
 
-    def line(self, effect: str, section_ft: float, span: int, places_ft: Floats) -> Floats:
+    def line(
+        self, effect: str, section_ft: float, span: int, places_ft: Floats,
+        over: Floats | None = None,
+    ) -> Floats:
         """(p,) ordinates of the influence line of the moment [ft] or the shear [1] at a section of
         a span, or of the reaction of the support where the span begins [1], for unit loads at
-        places; off the beam 0. A load at the section counts behind it."""
+        places; off the beam 0. A load at the section counts behind it. `over`: moments over the
+        supports for those places, where they are known."""
+        if over is None:
+            over = self.support_moments(places_ft)
         if effect == REACTION:
-            behind_it = self.line(SHEAR, section_ft, span, places_ft)
-            return behind_it - self.line(SHEAR, section_ft, span - 1, places_ft)
+            behind_it = self.line(SHEAR, section_ft, span, places_ft, over)
+            return behind_it - self.line(SHEAR, section_ft, span - 1, places_ft, over)
         length, begin = self.spans_ft[span], float(self.supports_ft[span])
         s = section_ft - begin
         x = places_ft - begin
         here = (x >= 0.0) & (x <= length)
-        over = self.support_moments(places_ft)
         before, behind = over[:, span], over[:, span + 1]
         if effect == MOMENT:
             simple = np.where(x <= s, x * (length - s), s * (length - x)) / length
@@ -124,20 +130,18 @@ def train_extremes(
     five sizes."""
     if not vehicle.axles_kip:
         return Extremes(greatest=0.0, least=0.0, greatest_at=NOWHERE, least_at=NOWHERE)
-    apart = step * min(beam.spans_ft)
-    length = float(beam.supports_ft[-1])
-    marks = np.append(beam.supports_ft, section_ft)
     best: list[tuple[float, float, int, tuple[float, ...]]] = []
     for spacings in _sizes(vehicle):
         behind = np.array(vehicle.behind_front_ft(spacings))
         for way in (1, -1):
-            reach = way * behind
-            low, high = min(0.0, reach.min()), length + max(0.0, reach.max())
-            fronts = np.concatenate([
-                np.arange(low, high + apart, apart), (marks[:, None] + reach).ravel()
-            ])
-            places = fronts[:, None] - reach
-            lines = beam.line(effect, section_ft, span, places.ravel()).reshape(places.shape)
+            known = _standing(beam, tuple(way * behind), step)
+            own = section_ft + way * behind
+            places = own[:, None] - way * behind
+            lines = np.concatenate([
+                beam.line(effect, section_ft, span, known.places, known.over),
+                beam.line(effect, section_ft, span, places.ravel()),
+            ]).reshape(-1, len(behind))
+            fronts = np.concatenate([known.fronts, own])
             effects = lines @ np.array(vehicle.axles_kip)
             best += [
                 (float(effects[i]), float(fronts[i]), way, spacings)
@@ -148,6 +152,30 @@ def train_extremes(
         greatest=max(most[0], 0.0), least=min(least[0], 0.0), greatest_at=most[1:],
         least_at=least[1:],
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Where a train is tried on a beam whatever is looked for: front axles (f,), places of all its
+    axles (f x k,) and the moments over the supports for unit loads there (f x k, s)."""
+
+    fronts: Floats
+    places: Floats
+    over: Floats
+
+
+@lru_cache(maxsize=64)
+def _standing(beam: ContinuousBeam, reach: tuple[float, ...], step: float) -> Standing:
+    """The places of a train whose axles stand `reach` [ft] before the front one: a step apart, and
+    with every axle over every support."""
+    apart, back = step * min(beam.spans_ft), np.array(reach)
+    length = float(beam.supports_ft[-1])
+    low, high = min(0.0, back.min()), length + max(0.0, back.max())
+    fronts = np.concatenate([
+        np.arange(low, high + apart, apart), (beam.supports_ft[:, None] + back).ravel()
+    ])
+    places = (fronts[:, None] - back).ravel()
+    return Standing(fronts=fronts, places=places, over=beam.support_moments(places))
 
 
 def lane_extremes(

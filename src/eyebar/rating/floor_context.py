@@ -10,6 +10,7 @@ from eyebar.bridge.floor_parts import Floor, Sidewalk
 from eyebar.bridge.parts import Roadway
 from eyebar.errors import OutOfRange
 from eyebar.loads.across import LaneCase, multiple_presence, shares
+from eyebar.loads.continuous import Extremes
 from eyebar.loads.floor_dead import Pair, stringer_dead, stringer_line
 from eyebar.loads.shock import impact
 from eyebar.loads.trains import Floats, Spans, trains
@@ -45,6 +46,8 @@ class FloorContext:
     known_placed: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
     known_dead: dict[int, Mapping[float, Pair]] = field(default_factory=dict)
     known_cases: dict[tuple[object, ...], tuple[LaneCase, ...]] = field(default_factory=dict)
+    known_trains: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
+    """What trains do to stringers that run on."""
     known_shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
 
     @property

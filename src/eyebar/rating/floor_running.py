@@ -5,7 +5,8 @@ is taken as heavy and as stiff all along as in the span that is rated; beside th
 greater of the two shares holds for every axle.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -15,7 +16,6 @@ from eyebar.loads.continuous import (
     REACTION,
     SHEAR,
     ContinuousBeam,
-    Extremes,
     lane_extremes,
     train_extremes,
 )
@@ -43,7 +43,6 @@ class RunningLoads:
     run: ContinuousBeam
     begin_ft: float
     """Where its span begins on the beam that runs on."""
-    known: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
 
     @property
     def context(self) -> FloorContext:
@@ -139,10 +138,7 @@ class RunningLoads:
         if strength.effect is Effect.TIMBER_SHEAR:
             depth = min(strength.begin_ft, stringer.span_ft / 2.0)
             place = depth if strength.end == 0 else stringer.span_ft - depth
-        unit = self.run.uniform(
-            effect, self.begin_ft + place, self._span(effect, place),
-            [1.0] * len(stringer.run_ft),
-        )
+        unit = _of_unit_load(self.run, effect, self.begin_ft + place, self._span(effect, place))
         return self.own.dead.times(unit)
 
     def _at(
@@ -173,13 +169,13 @@ class RunningLoads:
     ) -> tuple[float, float, tuple[float, int, tuple[float, ...]]]:
         """Effects of axles and of the lane load in a sense, both 0 or more; where the axles are."""
         effect, section, sense = about
-        key = (vehicle.axles_kip, vehicle.spacings_ft, effect, section)
-        place = self._span(effect, section)
-        if key not in self.known:
-            self.known[key] = train_extremes(
+        place, known = self._span(effect, section), self.context.known_trains
+        key = (self.run, vehicle.axles_kip, vehicle.spacings_ft, effect, section, place)
+        if key not in known:
+            known[key] = train_extremes(
                 self.run, vehicle, effect=effect, section_ft=self.begin_ft + section, span=place
             )
-        found, lane = self.known[key], (0.0, 0.0)
+        found, lane = known[key], (0.0, 0.0)
         if vehicle.lane_kip_per_ft and (lane_alone(vehicle) or _summed(vehicle)):
             points = vehicle.lane_point_kip or (0.0, 0.0)
             lane = lane_extremes(
@@ -216,6 +212,12 @@ def _senses(strength: Strength, effect: str) -> tuple[int, ...]:
     if effect == REACTION:
         return (1,)
     return (strength.sense,) if effect == MOMENT else (1, -1)
+
+
+@lru_cache(maxsize=4096)
+def _of_unit_load(run: ContinuousBeam, effect: str, section_ft: float, span: int) -> float:
+    """Effect at a section of 1 kip/ft all along."""
+    return run.uniform(effect, section_ft, span, [1.0] * len(run.spans_ft))
 
 
 def _scale(effect: str) -> float:
