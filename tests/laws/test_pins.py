@@ -17,7 +17,7 @@ from eyebar.bridge.parts import Pin, Truss
 from eyebar.bridge.state import bridge_on
 from eyebar.documents import rate_document
 from eyebar.office import office_values
-from eyebar.rating.pin_checks import pin_rows
+from eyebar.rating.pin_checks import bears_on, pin_rows
 from eyebar.record import record_of
 from eyebar.terms import BAR_KINDS
 from tests.documents import demos
@@ -64,6 +64,16 @@ def test_the_forces_on_a_pin_sum_to_nothing_at_every_place(name: str) -> None:
             )
             applied = np.array([down[joint, 0], down[joint, 1]])
             assert bars == pytest.approx(-pin.whole * applied, abs=1e-6)
+
+
+def test_a_head_read_thin_bears_with_what_is_left_and_lies_where_it_lay() -> None:
+    # By hand, from the record: U2-L4 lies 9/16 in thick at L4 and was read 15/32 in there in 2026.
+    found = {pin.address: pin for _, pin in pins("quillmarsh")}
+    for address, left in (("upstream/L4/pin", 15 / 32), ("downstream/L4/pin", 9 / 16)):
+        one = next(one for one in found[address].packing if one.bars == ("U2-L4",))
+        assert one.thickness == 9 / 16
+        assert bears_on(one) == left
+        assert one.along == pytest.approx(4 * (3 / 4 + 1 / 16) + 9 / 32)
 
 
 @cache

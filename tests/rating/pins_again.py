@@ -166,16 +166,28 @@ def pin_again(name: str, address: str) -> PinAgain | None:
     found, at = [], 0.0
     for one, its in zip(entry["packing"], names, strict=True):
         thickness = inches(one["thickness"]) + inches(one.get("pin plates", "0 in"))
+        read = [_head(name, f"{truss}/{bar}", joint, thickness) for bar in its]
         bars = tuple(bar for bar in its if bar not in HUNG)
         # Where no load hangs, the own weight comes by the chord that is pushed.
         takes = not hung and joint.startswith("U") and len(bars) == 2
-        bears = thickness / 2.0 if one.get("middle") else thickness
+        bears = min(read) / 2.0 if one.get("middle") else min(read)
         found.append(Bearing(
             bars, not bars or takes, at + thickness / 2.0, bears, whole / times.count(its[0]),
             yields,
         ))
         at += thickness + inches(one.get("clearance", "0 in"))
     return PinAgain(joint, _diameter(name, address, entry), yields, tuple(found), whole)
+
+
+def _head(name: str, part: str, joint: str, built: float) -> float:
+    """The thinnest that the head at a joint was read at the last visit that read it."""
+    for visit in sorted(_record(name)["inspections"], key=lambda one: one["date"], reverse=True):
+        read = [inches(one["value"]) for one in visit["readings"]
+                if (one["part"], one.get("place")) == (part, f"head {joint}")
+                and one["what"] == "thickness"]
+        if read:
+            return min(built, *read)
+    return built
 
 
 def _diameter(name: str, address: str, entry: Any) -> float:

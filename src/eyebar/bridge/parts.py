@@ -173,6 +173,8 @@ class Packed:
     yield_stress: float
     middle: bool = False
     """True where it stands across the pin's middle: to a half belongs half its thickness."""
+    worn: float = 0.0
+    """What has gone from the thickness where it bears [in]; it lies where it lay."""
 
     @property
     def name(self) -> str:

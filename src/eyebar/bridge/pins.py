@@ -1,7 +1,8 @@
 """The pins of a truss as they are left, each with its packing, and why some are not rated."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from math import dist
 
 from eyebar.addresses import address
@@ -13,7 +14,7 @@ from eyebar.bridge.packed import (
     said,
     with_own_weight,
 )
-from eyebar.bridge.parts import Bar, Material, Pin, Truss
+from eyebar.bridge.parts import Bar, Material, Packed, Pin, Truss
 from eyebar.bridge.timeline import Findings
 from eyebar.errors import Fault, NotMeasured, did_you_mean
 from eyebar.office import Values
@@ -193,11 +194,50 @@ def _pin(one: Said, truss: Truss, found: Found) -> Pin | str:
     if wrong:
         name, by = wrong[0]
         return f"its packing leaves {name} out of balance by {by:+g} of its force"
+    packing, thinned = _thinned(placed(lying, bars, material), one.joint, truss.name, found)
     return Pin(
         address=one.address, joint=one.joint, diameter=diameter, material=material,
-        packing=placed(lying, bars, material), toward=_toward(one.joint, bars, truss),
-        whole=whole, proposed=not one.packing, rules=rules,
+        packing=packing, toward=_toward(one.joint, bars, truss),
+        whole=whole, proposed=not one.packing, rules=(*rules, *thinned),
     )
+
+
+def _thinned(
+    packing: Sequence[Packed], joint: str, truss: str, found: Found
+) -> tuple[tuple[Packed, ...], tuple[str, ...]]:
+    """The packing with heads as thin as they were read, and what is said of it.
+
+    The thinnest piece of a bar by its latest readings counts for all its bearings: the safe side.
+    """
+    made, rules = [], dict[str, None]()
+    for one in packing:
+        least, said = one.thickness, ""
+        for bar in one.bars:
+            part = f"{truss}/{bar}"
+            for day, reading in _of_heads(part, joint, found):
+                if reading.value.number < least:
+                    least = reading.value.number
+                    said = f"{part}: bears on the pin with {reading.value}, read on {day}"
+        if least <= 0.0:
+            raise NotMeasured(f"{truss}/{one.bars[0]}", "thickness at its pin")
+        rules |= {said: None} if said else {}
+        made.append(replace(one, worn=one.thickness - least))
+    return tuple(made), tuple(rules)
+
+
+def _of_heads(part: str, joint: str, found: Found) -> Findings:
+    """The latest reading of the thickness of each piece of a bar's head at a joint, since the bar
+    was last made new."""
+    renewed = max(
+        (one.date for one in found.decisions.get(part, ()) if one.section is not None),
+        default=date.min,
+    )
+    latest = {
+        reading.piece: (day, reading) for day, reading in found.readings.get(part, ())
+        if reading.what is What.THICKNESS and day >= renewed
+        and f"{reading.address.place}" == f"head {joint}"
+    }
+    return tuple(latest.values())
 
 
 def _diameter(one: Said, readings: Findings) -> tuple[float, tuple[str, ...]]:

@@ -113,7 +113,8 @@ def _beam(pin: Pin) -> PinBeam:
 
 def bears_on(one: Packed) -> float:
     """The thickness on which a bearing's share of the force bears [in]."""
-    return one.thickness / 2.0 if one.middle else one.thickness
+    left = one.thickness - one.worn
+    return left / 2.0 if one.middle else left
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
