@@ -263,7 +263,13 @@ def vehicles() -> Document:
                 "name": "HS20", "axles_kip": [8.0, 32.0, 32.0], "spacings_ft": [14.0, [14.0, 30.0]],
                 "gauge_ft": 6.0, "width_ft": 8.0, "lane_kip_per_ft": 0.64,
                 "lane_point_kip": [18.0, 26.0], "combine": "greater", "class": "design",
-                "source": "from memory", "confirmed": False,
+                "source": "from memory", "confirmed": False, "area_psf": None, "assumed": [],
+            },
+            {
+                "name": "snow", "axles_kip": [], "spacings_ft": [], "gauge_ft": 0.0,
+                "width_ft": 0.0, "lane_kip_per_ft": 0.0, "lane_point_kip": None,
+                "combine": "area", "class": "everyday", "source": "from memory",
+                "confirmed": False, "area_psf": 30.0, "assumed": ["load"],
             },
         ],
     }

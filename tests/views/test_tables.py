@@ -105,7 +105,8 @@ def test_an_unknown_vehicle_is_refused_with_the_nearest_known() -> None:
 
 
 def test_a_vehicle_is_shown_axle_by_axle() -> None:
-    (row,) = vehicles.vehicle_rows(samples.vehicles())
+    row, snow = vehicles.vehicle_rows(samples.vehicles())
+    assert cells(snow) == ["snow*", "everyday", "-", "30 lb/ft2", "", "-", "no"]
     assert cells(row) == [
         "HS20", "design", "36.0", "8 32 32", "14 14 to 30",
         "0.64 + 18 or 26, greater", "no",

@@ -101,6 +101,7 @@ def print_forces(document: Document, tables: tuple[ForceTable, ...]) -> None:
 def print_vehicles(document: Document) -> None:
     """The table of vehicles."""
     print_table(VehicleRow, vehicle_rows(document))
+    print_text("* figures of it are assumed: --json says which, and where the others come from.")
 
 
 def print_working(document: Document) -> None:

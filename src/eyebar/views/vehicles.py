@@ -10,10 +10,10 @@ from eyebar.views.columns import Document, figure, text
 class VehicleRow:
     """One vehicle."""
 
-    name: str = text("Vehicle", "Name of the vehicle.")
+    name: str = text("Vehicle", "Its name; * where figures of it are assumed.")
     vehicle_class: str = text("Class", "Which law it stands under.")
     tons: str = figure("Tons", "Gross weight in tons of 2,000 lb.")
-    axles: str = text("Axles kip", "Weight of each axle, front to rear.")
+    axles: str = text("Axles kip", "Weight of each axle, front to rear; or a load by area.")
     spacings: str = text("Spacings ft", "Between the axles, front to rear; least to greatest.")
     lane: str = text("Lane kip/ft + kip", "Uniform load, point load for moment or shear.")
     confirmed: str = text("Confirmed", "Whether anyone has confirmed it against the source.")
@@ -23,16 +23,22 @@ def vehicle_rows(document: Document) -> tuple[VehicleRow, ...]:
     """The rows of a `vehicles` document."""
     return tuple(
         VehicleRow(
-            name=one["name"],
+            name=one["name"] + ("*" if one["assumed"] else ""),
             vehicle_class=one["class"],
-            tons=rounding.tons(sum(one["axles_kip"]) / 2.0),
-            axles=" ".join(rounding.plain(axle) for axle in one["axles_kip"]),
+            tons=rounding.tons(sum(one["axles_kip"]) / 2.0 or None),
+            axles=_axles(one),
             spacings=" ".join(_spacing(spacing) for spacing in one["spacings_ft"]),
             lane=_lane(one),
             confirmed="yes" if one["confirmed"] else "no",
         )
         for one in document["vehicles"]
     )
+
+
+def _axles(vehicle: Document) -> str:
+    if vehicle["area_psf"] is not None:
+        return f"{rounding.plain(vehicle['area_psf'])} lb/ft2"
+    return " ".join(rounding.plain(axle) for axle in vehicle["axles_kip"])
 
 
 def _spacing(spacing: float | list[float]) -> str:
