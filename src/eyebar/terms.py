@@ -137,6 +137,7 @@ class Reader(StrEnum):
 
     ENGINEER = "engineer"
     PUBLIC = "public"
+    OPERATOR = "operator"
 
 
 class Direction(StrEnum):

@@ -11,10 +11,12 @@ from typer.testing import CliRunner
 
 from eyebar.bridge.begun import Beginning, begun
 from eyebar.cli.commands import app
+from eyebar.documents.cross import cross_document
 from eyebar.documents.gathered import gathered
 from eyebar.report import typeset as typesetting
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.terms import Form, Reader, Working
+from eyebar.views.report_words import crossing
 from tests.bridge.begun_bridges import begun_text
 from tests.documents import demos
 from tests.report import made
@@ -69,7 +71,7 @@ def test_a_bridge_to_be_closed_says_so_before_anything_else(tmp_path: Path) -> N
     )
     of = gathered(record)
     assert of.rate["posting"]["closed"] is True
-    for reader in Reader:
+    for reader in (Reader.ENGINEER, Reader.PUBLIC):
         text = made.text(rating_report(of, Asked(working=Working.NONE, reader=reader)))
         assert re.search(r"close", text, re.IGNORECASE).start() < 400
         assert "BRIDGE CLOSED" in text
@@ -151,3 +153,23 @@ def test_a_missing_library_is_told_with_its_cure(
     assert "pip install 'eyebar[office]'" in said
     assert not (tmp_path / "report.pdf").exists()
     assert typesetting.STANDARDS == ("ua-1", "a-2a")
+
+
+def test_the_board_for_the_wall_says_every_vehicle_of_the_cross_document(tmp_path: Path) -> None:
+    file = tmp_path / "board.pdf"
+    code, _ = reported(demos.record("wrenmallow"), file, "--for", "operator")
+    assert code == 0
+    text = made.text(file.read_bytes()).replace(" ", "")
+    for one in cross_document(demos.record("wrenmallow"))["vehicles"]:
+        assert one["vehicle"].replace(" ", "") in text
+
+
+def test_on_a_bridge_to_be_closed_nothing_may_cross() -> None:
+    posting = {**demos.rate("wrenmallow")["posting"], "closed": True}
+    car = {"vehicle": "car", "tons": 2.5, "above": ""}
+    assert crossing(posting, [car]) == ("Nothing may cross: the bridge is to be closed.",)
+    open_ = {**posting, "closed": False}
+    truck = {"vehicle": "milk truck", "tons": 28.0, "above": "28 tons, over the limit of 7 tons"}
+    over, within = crossing(open_, [car, truck])
+    assert over == "Over the sign, and so not without the owner's permit: milk truck (28.0 tons)."
+    assert "car (2.5 tons)" in within

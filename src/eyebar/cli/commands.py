@@ -322,7 +322,7 @@ def report(
         Working, typer.Option(help="Whose working is shown in full.")
     ] = Working.GOVERNING,
     reader: Annotated[
-        Reader, typer.Option("--for", help="The engineer who signs, or the public: two pages.")
+        Reader, typer.Option("--for", help="Who signs; the public; the board for a wall.")
     ] = Reader.ENGINEER,
     since: Since = None,
     dated: Dated = None,

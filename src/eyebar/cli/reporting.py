@@ -9,9 +9,11 @@ import typer
 from eyebar.cli.printing import print_cautions, print_posting
 from eyebar.cli.refusals import REFUSED
 from eyebar.cli.terminal import patience, print_text
+from eyebar.documents.cross import cross_document
 from eyebar.documents.gathered import Gathered, gathered
 from eyebar.documents.schemas import document_read
 from eyebar.errors import BadRecord, EyebarError, Unstable
+from eyebar.report.board_report import board_report
 from eyebar.report.missing_report import missing_report, rated_at_all, refused_report
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.report.typeset import needed
@@ -45,6 +47,9 @@ def write_report(wanted: Wanted, file: Path) -> None:
     """Write the report and the inventory items beside it; of a bridge that cannot be rated the
     paper of what is missing, and exit with 1."""
     needed()
+    if wanted.reader is Reader.OPERATOR:
+        _board(wanted, file)
+        return
     asked = wanted.asked()
     try:
         with patience("rating the bridge"):
@@ -66,6 +71,14 @@ def write_report(wanted: Wanted, file: Path) -> None:
         print_text(f"The report lies in {file}, the inventory items in {_items(file)}.")
     else:
         print_text(f"The pages for the {asked.reader} lie in {file}.")
+
+
+def _board(wanted: Wanted, file: Path) -> None:
+    with patience("rating the bridge for every vehicle"):
+        cross = cross_document(wanted.record, on=wanted.on, office=wanted.office)
+        file.write_bytes(board_report(cross, wanted.dated))
+    print_cautions(cross)
+    print_text(f"The board for the wall lies in {file}.")
 
 
 def _say_missing(file: Path, refusal: EyebarError | None = None) -> None:

@@ -14,7 +14,9 @@ from eyebar.documents.rate import document_of
 from eyebar.documents.vehicles import vehicle_objects
 from eyebar.errors import NotMeasured, Unstable
 from eyebar.rating import BridgeRating, rated_bridge
+from eyebar.rating.posted import posted_for
 from eyebar.record import Record
+from eyebar.terms import VehicleClass
 
 Document = dict[str, Any]
 
@@ -31,6 +33,8 @@ class Gathered:
     forces: Document | None
     no_forces: str
     vehicles: Document
+    everyday: tuple[Document, ...]
+    """Vehicles of every day: `vehicle`, `tons`, and what of it is `above` which limit, in words."""
     explain: Callable[[str], Document]
 
 
@@ -44,7 +48,7 @@ def gathered(
     return Gathered(
         rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,
         vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
-        explain=_explaining(one, rating),
+        everyday=_everyday(one, rating), explain=_explaining(one, rating),
     )
 
 
@@ -53,6 +57,15 @@ def _forces(one: Opened) -> tuple[Document | None, str]:
         return forces_of(one), ""
     except (NotMeasured, Unstable) as why:
         return None, str(why)
+
+
+def _everyday(one: Opened, rating: BridgeRating) -> tuple[Document, ...]:
+    return tuple(
+        {"vehicle": vehicle.name, "tons": vehicle.weight_tons,
+         "above": posted_for(vehicle, rating.posting, one.values).above}
+        for vehicle in one.vehicles.values()
+        if vehicle.vehicle_class is VehicleClass.EVERYDAY and vehicle.weight_tons
+    )
 
 
 def _explaining(one: Opened, rating: BridgeRating) -> Callable[[str], Document]:

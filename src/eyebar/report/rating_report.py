@@ -66,7 +66,10 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
     rate = of.rate
     view = sheet_view(rate, of.forces) if of.forces else None
     return {
-        "front": dataclasses.asdict(front(rate, of.describe, changes=_changes(of, asked))),
+        "front": dataclasses.asdict(front(
+            rate, of.describe, changes=_changes(of, asked),
+            crossing=report_words.crossing(rate["posting"], of.everyday),
+        )),
         "headings": report_words.HEADINGS,
         "foot": report_words.foot(rate),
         "page_word": report_words.PAGE, "of_word": report_words.OF,

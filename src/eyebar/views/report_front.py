@@ -50,7 +50,7 @@ def front(
         governed=words.governed(posting),
         emergency=words.emergency(posting),
         provisional=words.provisional(posting),
-        crossing=crossing or (report_words.WHO_MAY_CROSS_LATER,),
+        crossing=crossing,
         open=not_rated_rows(rate["parts"]),
         open_said=report_words.not_rated_in_short(posting),
         changes=changes,

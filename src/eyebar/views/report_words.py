@@ -1,5 +1,7 @@
 """The sentences of a report, with the numbers put in."""
 
+from collections.abc import Sequence
+
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document
 from eyebar.views.sheet_words import long_date
@@ -30,9 +32,10 @@ ABOUT_INVENTORY = (
     "not tell."
 )
 NOT_A_PART_RATED = "No part of this bridge is rated. No load can be called safe."
-WHO_MAY_CROSS_LATER = (
-    "Which everyday vehicles may cross is answered one by one from this posting; a vehicle heavier "
-    "than the sign may not."
+NOTHING_MAY_CROSS = "Nothing may cross: the bridge is to be closed."
+UNDECIDED = "Nothing may cross until the owner has decided: to close the bridge, or to post it low."
+AXLES_TOO = (
+    "{} are {}; whether their axles may cross too is answered one by one by the command `cross`."
 )
 NOTHING_OPEN = "Every part that carries traffic is rated."
 HEADINGS = {
@@ -84,9 +87,33 @@ def count_of(count: int, one: str, many: str = "") -> str:
     return f"{count} {one if count == 1 else many or one + 's'}"
 
 
+def crossing(posting: Document, everyday: Sequence[Document]) -> tuple[str, ...]:
+    """Which vehicles of every day the sign holds off, and which it lets by."""
+    if posting["governed_by"] is None:
+        return (NOT_A_PART_RATED,)
+    if posting["closed"] is not False:
+        return (NOTHING_MAY_CROSS if posting["closed"] else UNDECIDED,)
+    over = [_weighed(one) for one in everyday if one["above"]]
+    within = [_weighed(one) for one in everyday if not one["above"]]
+    said = []
+    if over:
+        said.append(f"Over the sign, and so not without the owner's permit: {', '.join(over)}.")
+    if within:
+        limited = posting["single_tons"] is not None or posting["combination_tons"] is not None
+        where = "Within the weight of the sign" if limited else "Limited by no sign"
+        said.append(AXLES_TOO.format(where, ", ".join(within)))
+    return tuple(said)
+
+
+def _weighed(one: Document) -> str:
+    return f"{one['vehicle']} ({rounding.tons(one['tons'])} tons)"
+
+
 def not_rated_in_short(posting: Document) -> str:
     """How many parts that carry traffic are not rated, in a sentence for an owner."""
     count = len(posting["not_rated"])
+    if not count and posting["provisional_parts"]:
+        return f"{NOTHING_OPEN} {words.provisional(posting)}"
     if not count:
         return NOTHING_OPEN
     parts = "part that carries" if count == 1 else "parts that carry"
