@@ -10,6 +10,8 @@ from eyebar.views.blocks import Paragraph, Points, Section, plainly, table
 from eyebar.views.crossing import BoardRow, board
 
 TITLE = "Who may cross"
+OWN = 4
+"""The cautions on crossing, which stand behind the general ones; those on the record follow."""
 
 
 def board_report(cross: Mapping[str, Any], dated: date | None) -> bytes:
@@ -23,7 +25,7 @@ def board_report(cross: Mapping[str, Any], dated: date | None) -> bytes:
             table(BoardRow, rows, caption=report_words.as_on(document),
                   shares=(4, 0, 2, 2, 0, 4, 6)),
             Paragraph(text=words.provisional(posting), tone="accent"),
-            Points(points=tuple(document["cautions"][general:])),
+            Points(points=tuple(document["cautions"][general:general + OWN])),
         )),
     )
     return typeset(Paper(

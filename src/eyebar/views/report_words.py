@@ -35,7 +35,7 @@ NOT_A_PART_RATED = "No part of this bridge is rated. No load can be called safe.
 NOTHING_MAY_CROSS = "Nothing may cross: the bridge is to be closed."
 UNDECIDED = "Nothing may cross until the owner has decided: to close the bridge, or to post it low."
 AXLES_TOO = (
-    "{} are {}; whether their axles may cross too is answered one by one by the command `cross`."
+    "{} are {}; whether their axles may cross too is answered one by one by the command cross."
 )
 NOTHING_OPEN = "Every part that carries traffic is rated."
 HEADINGS = {
