@@ -63,7 +63,7 @@ class ContinuousBeam:
         return matrix + np.diag(lengths[1:-1], 1) + np.diag(lengths[1:-1], -1)
 
     def line(
-        self, effect: str, section_ft: float, span: int, places_ft: Floats,
+        self, effect: str, section_ft: float, span: int, places_ft: Floats, *,
         over: Floats | None = None,
     ) -> Floats:
         """(p,) ordinates of the influence line of the moment [ft] or the shear [1] at a section of
@@ -73,8 +73,8 @@ class ContinuousBeam:
         if over is None:
             over = self.support_moments(places_ft)
         if effect == REACTION:
-            behind_it = self.line(SHEAR, section_ft, span, places_ft, over)
-            return behind_it - self.line(SHEAR, section_ft, span - 1, places_ft, over)
+            behind_it = self.line(SHEAR, section_ft, span, places_ft, over=over)
+            return behind_it - self.line(SHEAR, section_ft, span - 1, places_ft, over=over)
         length, begin = self.spans_ft[span], float(self.supports_ft[span])
         s = section_ft - begin
         x = places_ft - begin
@@ -138,7 +138,7 @@ def train_extremes(
             own = section_ft + way * behind
             places = own[:, None] - way * behind
             lines = np.concatenate([
-                beam.line(effect, section_ft, span, known.places, known.over),
+                beam.line(effect, section_ft, span, known.places, over=known.over),
                 beam.line(effect, section_ft, span, places.ravel()),
             ]).reshape(-1, len(behind))
             fronts = np.concatenate([known.fronts, own])
