@@ -7,7 +7,7 @@ from eyebar.store.asked import bridge_named, revision_of
 from eyebar.store.opened import opened_register
 from tests.store.samples import record, saved
 
-SAVERS, EACH = 3, 5
+SAVERS, EACH = 3, 3
 
 
 def at_once(place: str) -> int:

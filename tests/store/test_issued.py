@@ -3,6 +3,7 @@
 import json
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -18,19 +19,29 @@ BY = {"person": WHO, "reason": "county inspection"}
 DAY = date(2026, 7, 1)
 
 
-def test_a_rating_is_kept_whole_and_names_what_it_rests_on(in_file: Register) -> None:
-    from eyebar.documents import rate_document
+def test_a_rating_is_kept_whole_and_names_what_it_rests_on(
+    in_file: Register, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from eyebar.documents.rate import document_of
     from eyebar.views.words import posting_line
 
+    seen = []
+
+    def made(*of: Any) -> Any:
+        seen.append(document_of(*of))
+        return seen[0]
+
+    monkeypatch.setattr(issued, "document_of", made)
     added(in_file)
     given = issued.issue(in_file, "W-1", office=None, on=None, **BY)
+    (document,) = seen
     with in_file.reading() as connection:
         row = issued.rating_row(connection, given.number)
         (shown,) = issued.ratings_of(connection, bridge_named(connection, "W-1"))
-    made = rate_document(record())  # the other road: without the register
-    assert json.loads(row["document"]) == json.loads(json.dumps(made))
-    assert (row["record_hash"], row["version"]) == (record().hash, made["version"])
-    assert given.says == row["posting"] == posting_line(made["posting"])
+    assert json.loads(row["document"]) == json.loads(json.dumps(document))
+    assert document["record_hash"] == row["record_hash"] == record().hash
+    assert row["version"] == document["version"]
+    assert given.says == row["posting"] == posting_line(document["posting"])
     assert (shown["number"], shown["statements"]) == (1, [])  # a draft
 
 
