@@ -14,7 +14,7 @@ from eyebar.loads.simple_beam import (
 from eyebar.vehicles import Vehicle, shipped_vehicles
 from tests.loads.made import train
 
-VEHICLES = shipped_vehicles()
+VEHICLES = {name: one for name, one in shipped_vehicles().items() if one.axles_kip}
 SPANS = (6.0, 16.0, 27.0, 60.0, 150.0)
 
 

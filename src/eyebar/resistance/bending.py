@@ -63,7 +63,7 @@ def turning_stress(
     Modulus [ksi], inertias [in4], lengths [in], section modulus [in3]. Scalars. Limits: moment
     alike over the length (the safe side).
     """
-    root = math.sqrt(0.772 * torsion / flange_inertia + (math.pi * height / unheld) ** 2)
+    root = math.hypot(math.sqrt(0.772 * torsion / flange_inertia), math.pi * height / unheld)
     return math.pi * modulus * flange_inertia / (unheld * section_modulus) * root
 
 
