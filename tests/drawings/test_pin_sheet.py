@@ -1,13 +1,16 @@
 """The drawing of a pin: nothing touches, everything that bears on it is there."""
 
 import math
+from types import SimpleNamespace
 from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
 
-from eyebar.drawings import pin_drawing
+from eyebar.drawings import pin_drawing, pin_figure, pin_figures
+from eyebar.drawings.ink import letterings
 from eyebar.errors import Unknown
+from eyebar.views.pin_sheet import governing_pins
 from tests.documents import demos
 from tests.drawings.apart import faults
 
@@ -59,3 +62,43 @@ def test_a_pin_on_which_nothing_reaches_a_limit_has_no_drawing() -> None:
     document: dict[str, Any] = {**demos.explain(*PINS[0]), "pin": None}
     with pytest.raises(Unknown, match="moments of"):
         pin_drawing(document)
+
+
+@each
+def test_a_figure_between_the_margins_has_the_diagrams_of_the_sheet(name: str, part: str) -> None:
+    # Pages of letter paper are 11 in high: a figure with its caption stays under 9 in of 96 units.
+    document = demos.explain(name, part)
+    one = pin_figure(document)
+    ET.fromstring(one.printed.svg)
+    drawn: Any = SimpleNamespace(
+        ink=one.printed.ink, bars=(), letterings=tuple(letterings(*one.printed.ink))
+    )
+    assert faults(drawn) == []
+    assert one.printed.width == 640.0
+    assert one.printed.height < 9 * 96
+    assert one.view == pin_drawing(document).view
+    said = ["".join(run.text for run in here.runs) for here in drawn.letterings]
+    for plane in ("horizontal", "upright"):
+        assert {f"Forces, {plane}", f"Shear, {plane}", f"Moment, {plane}"} <= set(said)
+
+
+@pytest.mark.parametrize("name", demos.NAMES)
+def test_the_pins_that_govern_are_the_least_of_each_truss_as_the_posting_takes_them(
+    name: str,
+) -> None:
+    rate = demos.rate(name)
+    posting, least = rate["posting"], dict[str, float]()
+    for part in rate["parts"]:
+        for one in part.get("ratings", ()) if part["kind"] == "pin" else ():
+            if one["factor"] is not None and one["vehicle"] in posting["vehicles"] and (
+                (one["method"], one["level"]) == (posting["method"], posting["level"])
+            ):
+                least[part["truss"]] = min(least.get(part["truss"], math.inf), one["factor"])
+    found = [pin_figure(demos.explain(name, part)) for part in governing_pins(rate)]
+    assert [one.part.split("/")[0] for one in found] == list(least)
+    for one, factor in zip(found, least.values(), strict=True):
+        assert one.view.answer.startswith(f"Factor {factor:.2f} ")
+
+
+def test_a_truss_without_rated_pins_has_no_figure() -> None:
+    assert pin_figures(demos.rate_without_pins("quillmarsh"), lambda _: {}) == ()

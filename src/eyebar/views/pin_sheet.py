@@ -4,8 +4,10 @@ import math
 from dataclasses import dataclass
 
 from eyebar.errors import Unknown
+from eyebar.terms import Kind
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, text
+from eyebar.views.rating import Choice, governing
 
 HUNG = "hung load"
 
@@ -60,6 +62,19 @@ def pin_sheet(document: Document) -> PinSheet:
         rows=tuple(_row(i + 1, one) for i, one in enumerate(pin["bearings"])),
         governing=used.index(max(used)),
     )
+
+
+def governing_pins(rate: Document) -> tuple[str, ...]:
+    """Of each truss the address of the pin with the least factor, as the posting takes it."""
+    least: dict[str, tuple[float, str]] = {}
+    for part in rate["parts"]:
+        rating = (
+            governing(part, Choice(), rate["posting"]) if part["kind"] == Kind.PIN else None
+        )
+        if rating is not None:
+            this = (float(rating["factor"]), part["part"])
+            least[part["truss"]] = min(this, least.get(part["truss"], this))
+    return tuple(part for _, part in least.values())
 
 
 def _row(number: int, one: Document) -> PinBearingRow:
