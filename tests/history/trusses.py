@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from eyebar.bridge.forms import Layout
 from eyebar.history import Lines, lines_of
-from eyebar.terms import EndPosts, Form
+from eyebar.terms import Form
 from tests.bridge.forms import counts, form, ways
 
 Case = tuple[Form, int, dict[str, object]]
@@ -15,13 +15,7 @@ def cases(most: int = 16) -> Iterator[Case]:
     for word in Form:
         for way in ways(word):
             for count in counts(word, most):
-                if _drawn(word, count, way):
-                    yield word, count, way
-
-
-def _drawn(word: Form, count: int, way: dict[str, object]) -> bool:
-    """A Camelback's five slopes want a level part: the shared depths give it from five panels."""
-    return not (word is Form.PARKER and count == 5 and way["end_posts"] is not EndPosts.VERTICAL)
+                yield word, count, way
 
 
 def seen(layout: Layout) -> Lines:

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.history.results import chapter as forms_recognised
+
 TESTS = Path(__file__).parents[1]
 WIDTH = 100
 PAGE = TESTS.parent / "docs" / "how-we-check.md"
@@ -87,7 +89,7 @@ def chapters() -> Iterator[str]:
 
 def page() -> str:
     """The whole page."""
-    return "\n".join([OPENING, *chapters()])
+    return "\n".join([OPENING, *chapters(), forms_recognised()])
 
 
 if __name__ == "__main__":

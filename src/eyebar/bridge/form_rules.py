@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 from eyebar.bridge.forms import Layout, Point, Sizes
 from eyebar.bridge.forms_curved import bowstring, lenticular
@@ -15,6 +14,7 @@ from eyebar.bridge.forms_triangular import (
     warren,
     warren_with_verticals,
 )
+from eyebar.bridge.straight import straight_sides
 from eyebar.terms import EndPosts, FloorOn, Form
 
 ANY_END = tuple(EndPosts)
@@ -105,7 +105,10 @@ def broken_shape(
     """What only the drawing shows: a floor on a chord that is not level, slopes of another form."""
     hangs = sizes.end_posts is EndPosts.NONE
     curved = _chord(layout, "L" if hangs else "U")
-    level = len(slopes(curved)) <= 1 and abs(curved[0][1] - curved[-1][1]) <= STRAIGHT
+    level = len(curved) < 2 or (
+        len(straight_sides(curved, STRAIGHT)) == 1
+        and abs(curved[0][1] - curved[-1][1]) <= STRAIGHT
+    )
     on_curve = sizes.floor is FloorOn.UPPER and not hangs and form is not Form.LENTICULAR
     if on_curve and not level:
         yield "floor", sizes.floor, (
@@ -117,22 +120,9 @@ def broken_shape(
     if form is Form.CAMELBACK:
         ends = ("U0", f"U{sizes.count}") if hangs else ("L0", f"L{sizes.count}")
         first, last = (layout.joints[joint] for joint in ends)
-        found = len(slopes([first, *curved, last]))
+        found = len(straight_sides([first, *curved, last], STRAIGHT))
         if found != SLOPES_OF_A_CAMELBACK:
             yield "depths", f"on {found} slopes", "on five, the end posts' included, of a Camelback"
-
-
-def slopes(points: list[Point]) -> list[float]:
-    """The slopes of a line of points from left to right; neighbours that are alike are one."""
-    found: list[float] = []
-    start = points[0]
-    for before, after in pairwise(points):
-        slope = (after[1] - before[1]) / (after[0] - before[0])
-        if found and abs(start[1] + found[-1] * (after[0] - start[0]) - after[1]) <= STRAIGHT:
-            continue
-        start = before
-        found.append(slope)
-    return found
 
 
 def _chord(layout: Layout, letter: str) -> list[Point]:

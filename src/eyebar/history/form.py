@@ -10,7 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from math import hypot
 
-from eyebar.history.lines import UPRIGHT, Bar, Lines, Point
+from eyebar.bridge.form_rules import SLOPES_OF_A_CAMELBACK
+from eyebar.bridge.straight import Side
+from eyebar.history.lines import UPRIGHT, Bar, Lines
+from eyebar.history.unlike import one_way, unlike
 from eyebar.terms import Form
 
 SAME_BEND = 1.6
@@ -18,7 +21,6 @@ SAME_BEND = 1.6
 than so many times as much, an end post meets a chord there."""
 IN_DOUBT = (1.3, 2.2)
 """Between these the bend tells little, and the answer says so."""
-SLOPES_OF_A_CAMELBACK = 5
 STRAIGHT_ON = 0.999
 """Cosine from which two bars make one straight line."""
 
@@ -47,8 +49,8 @@ class _Seen:
 
     lines: Lines
     hangs: bool
-    outer: tuple[tuple[Point, Point], ...]
-    chord: tuple[tuple[Point, Point], ...]
+    outer: tuple[Side, ...]
+    chord: tuple[Side, ...]
     panels: int
 
     @property
@@ -76,7 +78,7 @@ def recognised(lines: Lines) -> Recognised:
         found = rule(seen)
         if found:
             return found
-    return Recognised(form=None, features=("the web fits none of the known forms",))
+    return Recognised(form=None, features=unlike(seen.lines))
 
 
 def _seen(lines: Lines) -> _Seen:
@@ -189,7 +191,8 @@ def _triangles(seen: _Seen) -> Recognised | None:
 def _to_and_fro(seen: _Seen) -> Recognised | None:
     """A Warren with verticals: in each half, some diagonals fall towards the middle, some rise."""
     falling, rising = _votes(seen)
-    if not (falling and rising and seen.level and abs(falling - rising) <= 2):
+    both_ways = falling and rising and seen.level and abs(falling - rising) <= 2
+    if not both_ways or one_way(seen.lines):
         return None
     return Recognised(form=Form.WARREN_WITH_VERTICALS, features=(
         "diagonals lean to and fro from panel to panel", "a vertical stands at the panel points",
@@ -231,7 +234,7 @@ def _two_panels(seen: _Seen) -> Recognised | None:
 
 def _one_panel(seen: _Seen) -> Recognised | None:
     """Verticals, and one diagonal a panel."""
-    if not seen.lines.verticals or not seen.lines.diagonals:
+    if not seen.lines.verticals or not seen.lines.diagonals or one_way(seen.lines):
         return None
     falling, rising = _votes(seen)
     doubts: tuple[str, ...] = ()

@@ -1,7 +1,7 @@
 """The lines of a truss as one sees them from the road: two chords, what stands between them.
 
 Nothing is known here but joints and which of them a bar joins: no names, no kinds, no sizes.
-Lengths in any one unit; the first coordinate runs along the road, the second one up.
+Lengths in inches; the first coordinate runs along the road, the second one up.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -10,13 +10,15 @@ from functools import cached_property
 from itertools import pairwise
 from math import hypot
 
+from eyebar.bridge.straight import Point, Side, straight_sides
 from eyebar.errors import OutOfRange
 
-Point = tuple[float, float]
 Bar = tuple[str, str]
 
-STRAIGHT = 0.0015
+CAMBER = 0.0015
 """Part of the span by which a chord may miss its joints and still be drawn straight."""
+TAPED = 1.25
+"""The same [in] in a short truss: both ends and the joint taped half an inch wrong, and more."""
 UPRIGHT = 0.08
 """Run of a bar to its length up to which it counts as standing upright (about 5 degrees)."""
 
@@ -112,22 +114,10 @@ class Lines:
         high, low = abs(x - self.middle), abs(u - self.middle)
         return None if abs(high - low) <= UPRIGHT * abs(u - x) else high > low
 
-    def sides(self, edge: Sequence[str]) -> tuple[tuple[Point, Point], ...]:
+    def sides(self, edge: Sequence[str]) -> tuple[Side, ...]:
         """The straight sides of an edge; joints that stand on a straight line are not counted."""
-        points = [self.joints[joint] for joint in edge]
-        kept, start = [points[0]], 0
-        for i in range(1, len(points) - 1):
-            if not self._straight(points[start:i + 2]):
-                kept.append(points[i])
-                start = i
-        return tuple(pairwise([*kept, points[-1]]))
-
-    def _straight(self, points: Sequence[Point]) -> bool:
-        """Whether all points lie on the line from the first to the last."""
-        (x, y), (u, v) = points[0], points[-1]
-        return all(
-            abs(y + (v - y) * (a - x) / (u - x) - b) <= STRAIGHT * self.span for a, b in points
-        )
+        within = max(TAPED, CAMBER * self.span)
+        return straight_sides([self.joints[joint] for joint in edge], within)
 
     @cached_property
     def _web(self) -> tuple[Bar, ...]:
