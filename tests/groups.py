@@ -46,6 +46,12 @@ GROUPS = (
         package="'.[office]' pypdf",
     ),
     Group(
+        marker="validator",
+        needs="a validator of PDF/A and PDF/UA",
+        libraries=("typst", "page"),
+        package="'.[office]' page-validation",
+    ),
+    Group(
         marker="browser",
         needs="Chromium",
         programs=("chromium", "chromium-browser", "google-chrome"),

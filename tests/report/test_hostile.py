@@ -35,7 +35,7 @@ def page(*texts: str) -> Paper:
     """A plain paper that says some texts, in every kind of block of words."""
     sections = [Section(heading=texts[0], blocks=(
         *(Paragraph(text=one) for one in texts), Points(points=texts),
-        Rows(rows=tuple((one, one) for one in texts)),
+        Rows(headings=(texts[0], texts[-1]), rows=tuple((one, one) for one in texts)),
     ))]
     return Paper(
         template="plain.typ",

@@ -31,8 +31,9 @@ class Points:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rows:
-    """Captions, and what is said to each."""
+    """Captions, and what is said to each, under a heading for both."""
 
+    headings: tuple[str, str]
     rows: tuple[tuple[str, str], ...]
     block: str = field(default="rows", init=False)
 

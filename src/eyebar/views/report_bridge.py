@@ -68,7 +68,8 @@ def described(describe: Document) -> Section:
         ("As on", long_date(describe["date"])),
     ]
     return Section(heading="The bridge", blocks=(
-        Rows(rows=tuple((name, said) for name, said in rows if said)),
+        Rows(headings=report_words.OF_THE_BRIDGE,
+             rows=tuple((name, said) for name, said in rows if said)),
         Points(points=tuple(describe["rules"])),
     ))
 
@@ -138,7 +139,7 @@ def materials(describe: Document) -> Section:
         caption="Materials of the bars", shares=(3, 0, 0, 0, 0, 5),
     )]
     if describe["timbers"]:
-        blocks.append(Rows(rows=tuple(
+        blocks.append(Rows(headings=report_words.OF_TIMBER, rows=tuple(
             (one["name"], ", ".join(filter(None, (one["species"], one["grade"]))) or UNKNOWN)
             for one in describe["timbers"]
         )))

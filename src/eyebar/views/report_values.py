@@ -64,7 +64,7 @@ def fingerprint(document: Document) -> str:
 def proof(rate: Document, command: str) -> Section:
     """By what the paper can be proven to belong to its record."""
     return Section(heading="Record, result and version", blocks=(
-        Rows(rows=(
+        Rows(headings=report_words.OF_THE_PAPER, rows=(
             ("Record, SHA-256", rate["record_hash"]),
             ("Result, SHA-256", fingerprint(rate)),
             ("Made by", f"eyebar {rate['version']}"),

@@ -45,6 +45,9 @@ HEADINGS = {
     "working": "Working",
 }
 PAGE, OF = "page", "of"
+OF_THE_BRIDGE = "Of the bridge", "As recorded"
+OF_TIMBER = "Timber", "Species and grade"
+OF_THE_PAPER = "Of this paper", "Fingerprint or version"
 VERIFY = "eyebar report --verify FILE.pdf RECORD"
 UNSIGNED = "Not valid until a licensed engineer has checked and signed it."
 SIGNATURE = ("Name", "Licence number and state", "Date", "Signature")

@@ -1,0 +1,64 @@
+"""Every paper judged by a validator that is not ours, by the rules of both standards.
+
+The validator is `page` (PyPI: page-validation), which its author holds against the corpora of files
+by which other validators of PDF/A and PDF/UA are tested.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from eyebar.cli.commands import app
+from eyebar.report.rating_report import Asked, rating_report
+from eyebar.terms import Reader
+from tests.documents import demos
+from tests.report import made
+
+pytestmark = [pytest.mark.typst, pytest.mark.validator]
+STANDARDS = {"PDF/A-2a": "2a", "PDF/UA-1": "ua1"}
+
+
+def faults(pdf: bytes) -> list[str]:
+    """What the validator finds against each of the standards that a paper claims."""
+    from page import validate_pdf_bytes
+
+    found = []
+    for name, profile in STANDARDS.items():
+        judged = validate_pdf_bytes(pdf, profile=profile)
+        assert judged.rules.total > 100
+        found += [f"{name}: {one.rule_id}: {one.message}" for one in judged.failures]
+        assert judged.is_compliant == (judged.rules.failed == 0)
+    return found
+
+
+@pytest.mark.parametrize("name", demos.NAMES)
+def test_the_report_is_what_it_claims_to_be(name: str) -> None:
+    assert faults(made.report(name)) == []
+
+
+def test_the_public_s_pages_are_too() -> None:
+    pages = rating_report(made.documents("wrenmallow"), Asked(reader=Reader.PUBLIC))
+    assert faults(pages) == []
+
+
+def test_the_paper_of_what_is_missing_is_too(tmp_path: Path) -> None:
+    record = made.changed("wrenmallow", tmp_path, ("built: 1900", "built: soon"))
+    file = tmp_path / "missing.pdf"
+    CliRunner().invoke(app, ["report", str(record), "-o", str(file)])
+    assert faults(file.read_bytes()) == []
+
+
+@pytest.mark.parametrize("spoilt", [
+    # Of the same length, so that the rest of the file stays where it was.
+    lambda pdf: pdf.replace(b"<pdfuaid:part>1</pdfuaid:part>", b"<pdfuaid:part>7</pdfuaid:part>"),
+    lambda pdf: pdf.replace(b"<pdfaid:part>2</pdfaid:part>", b"<pdfaid:part>9</pdfaid:part>"),
+    lambda pdf: pdf.replace(b"/Lang(en-US)", b"/Gnal(en-US)"),
+    lambda pdf: pdf.replace(b"/Alt(", b"/Atl("),
+    lambda pdf: pdf.replace(b"/FontFile", b"/FontLife"),
+], ids=["its part of PDF/UA", "its part of PDF/A", "language", "words for figures", "letters"])
+def test_what_was_spoilt_is_found(spoilt: Callable[[bytes], bytes]) -> None:
+    pdf = spoilt(made.brief("wrenmallow"))
+    assert pdf != made.brief("wrenmallow")
+    assert faults(pdf)
