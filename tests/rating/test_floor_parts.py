@@ -267,3 +267,26 @@ def test_two_lanes_on_twenty_feet_stand_each_in_its_half() -> None:
     modulus = beam.floor.strength.divisor if beam.floor else 0.0
     expected = coming * (first + second) / 2.0 * 12.0 / modulus
     assert beam.live == pytest.approx(expected, rel=1e-2)
+
+
+def test_a_stringer_stands_on_its_floorbeams_web_with_its_own_share_alone() -> None:
+    bridge = floor_bridge("quillmarsh")
+    loads = part_loads(bridge, "floor/L4/floorbeam", some("Type 3"))
+    (strength,) = [one for one in loads.strengths(*INVENTORY) if "under a stringer" in one.check]
+    # 6 in of wood on a web of 5/16 in, angles 3/8 in: 0.66 x 26 ksi on 5/16 x (6 + 5 x 3/8).
+    assert strength.capacity * strength.divisor == pytest.approx(0.66 * 26 * 5 / 16 * 7.875)
+    facts = entry(rated(bridge, some("Type 3"))["floor/L4/floorbeam"], "Type 3", INVENTORY).floor
+    assert facts is not None
+    met = loads.met(replace(facts, strength=strength, section_ft=STRINGERS[3], lanes=1, end=0),
+                    INVENTORY[0], some("Type 3")["Type 3"])
+    # One wheel over it, the other 6 ft away beyond its neighbours: half of what comes there.
+    coming = greatest_on_joint(VEHICLES["Type 3"], 15.0, 15.0)
+    assert met.live * strength.divisor == pytest.approx(coming / 2.0, rel=4e-3)
+    assert met.dead.dc + met.dead.dw == pytest.approx(ALONG * 15.0 / strength.divisor)
+
+
+def test_stringers_that_are_riveted_to_a_floorbeam_do_not_stand_on_it() -> None:
+    rivets = ("    rivets: {number: 4, diameter: 3/4 in, off centre: 0 in, thinner: 5/16 in}\n")
+    bridge = floor_bridge("quillmarsh", (SEAT, f"{rivets}{SEAT}"))
+    loads = part_loads(bridge, "floor/L4/floorbeam", some("Type 3"))
+    assert not [one for one in checks(loads, INVENTORY) if "under a stringer" in one]

@@ -14,11 +14,11 @@ from eyebar.office import office_values
 from eyebar.resistance import Condition
 from eyebar.resistance.decks import Patch, deck_strengths, strip_of, tyre
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
-from eyebar.resistance.floor_rules import FloorRules, Strength, floor_rules
+from eyebar.resistance.floor_rules import Effect, FloorRules, Strength, floor_rules
 from eyebar.resistance.hangers import bend_moment
 from eyebar.resistance.timber import Stick, TimberStrength, timber_strength
 from eyebar.sections.beams import beam_section
-from eyebar.sections.joined import Rivets
+from eyebar.sections.joined import Group, Rivets
 from eyebar.sections.pieces import Angle, Plate
 from eyebar.sections.shapes import PlatesAndAngles, Rolled, RolledShape, Side, Toes
 from eyebar.terms import Level, Metal, Method
@@ -112,18 +112,90 @@ def test_a_coped_end_is_what_is_left_of_web_and_lower_flange() -> None:
         joist(BeamEnds(cope=Cope(depth=9.8, length=5.0)))
 
 
-def test_rivets_of_an_end_share_alike() -> None:
-    ends = BeamEnds(fastening=Fastening(
-        rivets=Rivets(number=6, diameter=0.75, cuts=2), thinner=0.3))
-    found = joist(ends)["rivets of the end"]
-    one = joist(BeamEnds(fastening=Fastening(
-        rivets=Rivets(number=1, diameter=0.75, cuts=2), thinner=0.3)))["rivets of the end"]
+def riveted(number: int, group: Group, post: Fastening | None = None) -> dict[str, Strength]:
+    return joist(BeamEnds(fastening=Fastening(
+        rivets=Rivets(number=number, diameter=0.75, cuts=2), thinner=0.3, group=group, post=post)))
+
+
+THROUGH_THE_MIDDLE = Group(lines=1, pitch=None, gauge=None, off_centre=0.0)
+
+
+def test_rivets_of_an_end_share_alike_where_the_force_passes_through_their_middle() -> None:
+    found = riveted(6, THROUGH_THE_MIDDLE)["rivets of the end"]
+    one = riveted(1, THROUGH_THE_MIDDLE)["rivets of the end"]
     assert found.capacity == pytest.approx(6 * one.capacity)
     # One rivet: bearing of structural steel, in the proportion of 48 ksi to that steel's strength.
     steel = VALUES.number("rivet.bearing.of steel")
     bearing = VALUES.number("rivet.bearing.allowable.inventory") * 48.0 / steel * 0.75 * 0.3
     shear = VALUES.number("rivet.shear.allowable.earlier.inventory") * 2 * pi * 0.75**2 / 4
     assert one.capacity == pytest.approx(min(bearing, shear))
+
+
+def test_the_worst_rivet_of_a_group_that_is_held_beside_its_middle() -> None:
+    one = riveted(1, THROUGH_THE_MIDDLE)["rivets of the end"].capacity
+    # Five in one line 3 in apart, 2 1/4 in from the face: squares 2 (3² + 6²) = 90 in2; for a unit
+    # force 1/5 upright and 2.25 x 6 / 90 = 0.15 level: 0.25. Four rivets' worth, not five.
+    line = Group(lines=1, pitch=3.0, gauge=None, off_centre=2.25)
+    assert riveted(5, line)["rivets of the end"].capacity == pytest.approx(4.0 * one)
+    # Two lines of three, 4 in and 3 in apart, 3 in away: squares 6 x 2² + 4 x 3² = 60 in2; upright
+    # 1/6 + 3 x 2 / 60 = 0.26667, level 3 x 3 / 60 = 0.15: 0.30596.
+    two = Group(lines=2, pitch=3.0, gauge=4.0, off_centre=3.0)
+    assert riveted(6, two)["rivets of the end"].capacity == pytest.approx(one / 0.305959, rel=1e-5)
+
+
+def test_a_group_whose_place_was_not_measured_is_not_rated() -> None:
+    with pytest.raises(NotMeasured, match="off centre"):
+        riveted(5, replace(THROUGH_THE_MIDDLE, off_centre=None))
+    with pytest.raises(NotMeasured, match="pitch"):
+        riveted(5, replace(THROUGH_THE_MIDDLE, off_centre=2.0))
+    with pytest.raises(NotMeasured, match="gauge"):
+        riveted(6, Group(lines=2, pitch=3.0, gauge=None, off_centre=2.0))
+    with pytest.raises(OutOfRange, match="2 at least"):
+        riveted(1, replace(THROUGH_THE_MIDDLE, off_centre=2.0))
+
+
+def test_the_rivets_on_the_other_side_of_the_end_angles_are_a_check_of_their_own() -> None:
+    post = Fastening(
+        rivets=Rivets(number=4, diameter=0.75, cuts=1), thinner=0.375, group=THROUGH_THE_MIDDLE
+    )
+    both = riveted(6, THROUGH_THE_MIDDLE, post)
+    shear = VALUES.number("rivet.shear.allowable.earlier.inventory") * pi * 0.75**2 / 4
+    assert both["rivets through the post"].capacity == pytest.approx(4 * shear)
+    alone = riveted(6, THROUGH_THE_MIDDLE)
+    assert "rivets through the post" not in alone
+    assert any("not looked at" in one for one in alone["rivets of the end"].remarks)
+
+
+def test_an_unstiffened_web_cripples_over_its_seat() -> None:
+    # Web 0.3 in, flange 0.5 in, 10 in deep on 4 in: 4 x 0.4 - 0.2 = 1.4, times (0.6)^1.5 = 0.46476:
+    # 1.65066; sqrt(27,900 x 26 x 0.5 / 0.3) = 1099.55; 0.4 x 0.09 x 1.65066 x 1099.55 = 65.339 kip.
+    ends = BeamEnds(seat=4.0, seat_recorded=True)
+    check = "crippling of the web over the seat"
+    assert joist(ends)[check].capacity == pytest.approx(65.339 / 2.0, rel=1e-4)
+    assert joist(ends, LEGAL)[check].capacity == pytest.approx(65.339 * 0.80, rel=1e-4)
+    assert check not in joist(replace(ends, stiffened=True))
+    assert "web over the seat" in joist(replace(ends, stiffened=True))
+
+
+def test_a_web_under_a_stringer() -> None:
+    beam = Beam(
+        stretches=(Stretch(begin_ft=0.0, end_ft=15.0, section=JOIST),), as_built=JOIST,
+        made_of=IRON, ends=BeamEnds(), unheld=0.0, carries=6.0,
+    )
+    found = [one for one in floor_beam_strengths(beam, by(ASR), VALUES)
+             if one.effect is Effect.STRINGER]
+    # Yields: 0.66 x 26 x 0.3 x (6 + 5 x 0.5) = 43.76 kip. Cripples: 1 + 3 x 0.6 x 0.46476 =
+    # 1.83657; 0.8 x 0.09 x 1.83657 x 1099.55 / 2 = 72.70 kip. The less governs.
+    assert [one.check for one in found] == ["web under a stringer"]
+    assert found[0].capacity * found[0].divisor == pytest.approx(43.758, rel=1e-4)
+    # A web of 0.1 in: yields at 0.66 x 26 x 0.85 = 14.59 kip; cripples at 1 + 1.8 x 0.2^1.5 =
+    # 1.16100; sqrt(27,900 x 26 x 5) = 1904.49; 0.8 x 0.01 x 1.161 x 1904.49 / 2 = 8.845 kip.
+    thin = replace(JOIST, web=0.1)
+    slim = replace(beam, stretches=(Stretch(begin_ft=0.0, end_ft=15.0, section=thin),))
+    least = [one for one in floor_beam_strengths(slim, by(ASR), VALUES)
+             if one.effect is Effect.STRINGER]
+    assert [one.check for one in least] == ["crippling of the web under a stringer"]
+    assert least[0].capacity == pytest.approx(8.845, rel=1e-3)
 
 
 def angle(level: float) -> Angle:

@@ -94,7 +94,7 @@ def _hanger(
         hole=size(entry.hole), beyond=size(entry.beyond),
         pin_yield=None if pin is None else pin.material.yield_stress,
         off_centre=size(entry.off_centre) or 0.0, apart=size(entry.apart),
-        fastening=fastening(entry.rivets, entry.thinner), made_of=metal,
+        fastening=fastening(entry.rivets, entry.post_rivets, entry.thinner), made_of=metal,
         not_rated=declared(words, part),
         readings=tuple(reading_words(day, one) for day, one in state.readings),
     )
@@ -126,7 +126,7 @@ def deck_of(
         return None, f"{missing.what} of the deck not recorded"
     if entry.runs is None and not concrete:
         return None, "which way the deck spans not recorded"
-    support = size(entry.support) if entry.support is not None else _width(stringers)
+    support = size(entry.support) if entry.support is not None else width_of(stringers)
     built = size(entry.thickness)
     return Deck(
         address="floor/deck", kind=str(entry.kind), runs=str(entry.runs or ""),
@@ -151,8 +151,8 @@ def _thinnest(entry: DeckEntry, findings: Findings) -> float | None:
     return min(known, default=None)
 
 
-def _width(stringers: Sequence[Stringer]) -> float | None:
-    """Width of the stringers that a deck lies on [in], the least of them."""
+def width_of(stringers: Sequence[Stringer]) -> float | None:
+    """Width of stringers [in], the least of them; None where one is not known."""
     widths = []
     for one in stringers:
         match one.as_built:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from eyebar.bridge.parts import Bar, Material
-from eyebar.sections.joined import Rivets
+from eyebar.sections.joined import Group, Rivets
 from eyebar.sections.shapes import Section
 
 
@@ -56,20 +56,24 @@ class Cope:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fastening:
-    """The rivets of a beam's end, and the thinner of what they hold [in]."""
+    """The rivets of a beam's end, how they stand, and the thinner of what they hold [in]. `post`
+    are those through what the end is riveted to, where they are recorded."""
 
     rivets: Rivets
     thinner: float | None
+    group: Group
+    post: "Fastening | None" = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BeamEnds:
     """How a beam ends, both ends alike: length along it of its seat, or of the plate that it hangs
-    on [in], with `seat_recorded` whether the record speaks of it; its cope; its rivets; depth of
-    timber cut away over the seat [in]."""
+    on [in], with `seat_recorded` whether the record speaks of it, `stiffened` whether its web is,
+    from flange to flange; its cope; its rivets; depth of timber cut away over the seat [in]."""
 
     seat: float | None = None
     seat_recorded: bool = False
+    stiffened: bool = False
     cope: Cope | None = None
     fastening: Fastening | None = None
     notch: float | None = 0.0

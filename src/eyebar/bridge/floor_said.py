@@ -23,9 +23,9 @@ from eyebar.record.floor_members import (
     StringerPart,
     TimberEntry,
 )
-from eyebar.record.joined import RivetSizes
+from eyebar.record.joined import EndRivetSizes
 from eyebar.record.members import MaterialEntry
-from eyebar.sections.joined import Rivets
+from eyebar.sections.joined import Group, Rivets
 from eyebar.sections.shapes import Section, Stick, Timbers
 from eyebar.terms import Metal
 from eyebar.units import Quantity
@@ -134,18 +134,32 @@ def beam_ends(said: SaidOfBeam) -> BeamEnds:
         cope=None if not isinstance(cope, CopeEntry) else Cope(
             depth=size(cope.depth), length=size(cope.length), both=cope.both
         ),
-        fastening=fastening(said.get("rivets"), said.get("thinner")),
+        fastening=fastening(
+            said.get("rivets"), said.get("post_rivets"), said.get("thinner")
+        ),
+        stiffened=said.get("stiffened") is True,
         notch=_number(notch) if notch is not None or said.told("notch") else 0.0,
     )
 
 
-def fastening(rivets: object, thinner: object) -> Fastening | None:
-    """The rivets of an end; None where nothing is said of any."""
-    if not isinstance(rivets, RivetSizes):
-        return None
+def fastening(rivets: object, post: object, thinner: object) -> Fastening | None:
+    """The rivets of an end; None where nothing is said of any. Where only those through the post
+    are told, they are all that is known."""
+    if not isinstance(rivets, EndRivetSizes):
+        return _fastening(post, None, None) if isinstance(post, EndRivetSizes) else None
+    return _fastening(rivets, post, _number(thinner))
+
+
+def _fastening(rivets: EndRivetSizes, post: object, thinner: float | None) -> Fastening:
+    own = size(rivets.thinner)
     return Fastening(
         rivets=Rivets(number=rivets.number, diameter=size(rivets.diameter), cuts=rivets.sheared),
-        thinner=_number(thinner),
+        thinner=thinner if own is None else own,
+        group=Group(
+            lines=rivets.lines, pitch=size(rivets.pitch), gauge=size(rivets.gauge),
+            off_centre=size(rivets.off_centre),
+        ),
+        post=_fastening(post, None, None) if isinstance(post, EndRivetSizes) else None,
     )
 
 

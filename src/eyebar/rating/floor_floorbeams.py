@@ -4,7 +4,8 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from eyebar.bridge.floor_parts import Floorbeam, Timber
+from eyebar.bridge.floor_ends import width_of
+from eyebar.bridge.floor_parts import Floor, Floorbeam, Timber
 from eyebar.formula import note
 from eyebar.loads.floor_dead import (
     Pair,
@@ -17,7 +18,7 @@ from eyebar.loads.floor_dead import (
 )
 from eyebar.loads.shears import shear_ordinate
 from eyebar.loads.simple_beam import moment_ordinate
-from eyebar.loads.wheels_across import AcrossLine
+from eyebar.loads.wheels_across import AcrossLine, hat
 from eyebar.rating.floor_context import FloorContext
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_reactions import PanelPoint, panel_point
@@ -76,7 +77,7 @@ class FloorbeamLoads:
         return (
             one.span_ft, one.slant, one.stringers_ft, one.weight_kip_per_ft, beam.stretches,
             beam.as_built, beam.ends, beam.unheld, id(one.made_of), self.points, self.point.key(),
-            one.truss_rods and id(one.truss_rods),
+            one.truss_rods and id(one.truss_rods), beam.carries,
         )
 
     @property
@@ -95,6 +96,8 @@ class FloorbeamLoads:
         if strength.effect is Effect.MOMENT:
             kinks = self.beam.stringers_ft or (0.0, at_ft, span)
             return _line(kinks, [self._moment(strength, y, at_ft) for y in kinks])
+        if strength.effect is Effect.STRINGER:
+            return hat(self.beam.stringers_ft, self.beam.stringers_ft.index(at_ft))
         if strength.effect is Effect.RODS:
             kinks = self.beam.stringers_ft or tuple(span * i / PARTS for i in range(PARTS + 1))
             assert self.rods is not None
@@ -135,6 +138,8 @@ class FloorbeamLoads:
                 return [(at, 0) if strength.end == 0 else (span - at, 1)]
             case Effect.RODS:
                 return [(0.0, 0)]
+            case Effect.STRINGER:
+                return [(place, 0) for place in self.beam.stringers_ft]
             case _:
                 return [(0.0, 0) if strength.end == 0 else (span, 1)]
 
@@ -146,7 +151,8 @@ class FloorbeamLoads:
         for one in self.points:
             found = found.plus(one.load.times(self._ordinate(strength, one.place_ft, at_ft, end)))
         own = self._own(strength, at_ft, end, weight, span)
-        walks = self.context.walks_dead(line, self.point.dead_length_ft)
+        walks = 0.0 if strength.effect is Effect.STRINGER else (
+            self.context.walks_dead(line, self.point.dead_length_ft))
         return found.plus(Pair(dc=own + walks, dw=0.0))
 
     def _ordinate(self, strength: Strength, load_ft: float, at_ft: float, end: int) -> float:
@@ -155,12 +161,16 @@ class FloorbeamLoads:
         if strength.effect is Effect.RODS:
             assert self.rods is not None
             return self.rods.pull(load_ft)
+        if strength.effect is Effect.STRINGER:
+            return 1.0 if load_ft == at_ft else 0.0
         return self._shear(load_ft, at_ft, end)
 
     def _own(
         self, strength: Strength, at_ft: float, end: int, weight: float, span: float
     ) -> float:
         """Effect of the beam's own weight."""
+        if strength.effect is Effect.STRINGER:
+            return 0.0
         if self.rods is not None and strength.effect in (Effect.MOMENT, Effect.RODS):
             piece = span / PARTS
             return sum(
@@ -180,6 +190,12 @@ class FloorbeamLoads:
             )
         return self.known[key]
 
+    def _crowd(self, strength: Strength, line: AcrossLine) -> float:
+        """What a crowd on the sidewalks does, none of which stands on the stringers."""
+        if strength.effect is Effect.STRINGER:
+            return 0.0
+        return self.context.crowd(line, self.point.dead_length_ft)
+
     def found(self, wish: Wish) -> list[Found]:
         """Factors of the asked vehicles for one wish."""
         strength, rows = wish.strength, wish.asked.rows
@@ -189,7 +205,7 @@ class FloorbeamLoads:
         answers = []
         for at, end in self._sections(strength):
             line, dead = self._kept(strength, at, end)
-            crowd = self.context.crowd(line, self.point.dead_length_ft)
+            crowd = self._crowd(strength, line)
             left = capacity - wish.dead[0] * dead.dc - wish.dead[1] * dead.dw - wish.live * crowd
             share = wish.presence * self.context.placed(line, wish.lanes)[rows]
             for effect, found in coming:
@@ -218,7 +234,7 @@ class FloorbeamLoads:
         note("half the sum of the ordinates under the wheel lines", "m", placing.share,
              "ft" if moment else "1")
         dead = self.dead(strength, at, end).times(scale)
-        crowd = self.context.crowd(line, self.point.dead_length_ft) * scale
+        crowd = self._crowd(strength, line) * scale
         return Met(
             dead=dead, live=whole * presence * placing.share * scale, crowd=crowd,
             share=presence * (facts.lanes if moment or strength.effect is Effect.RODS
@@ -232,6 +248,17 @@ def _line(places_ft: tuple[float, ...], ordinates: list[float]) -> AcrossLine:
             places_ft=(places_ft[0], places_ft[0] + 1.0), ordinates=(ordinates[0],) * 2
         )
     return AcrossLine(places_ft=places_ft, ordinates=tuple(ordinates))
+
+
+def _stands_on(floor: Floor, beam: Floorbeam) -> float | None:
+    """Width of the stringers that stand on a floorbeam [in], 0 where it is not known; None where
+    they are joined to its web, by rivets or under a cope, or the deck lies on it itself."""
+    here = [one for one in floor.stringers if beam.joint in one.ends]
+    if not beam.stringers_ft or any(
+        one.beam_ends.fastening is not None or one.beam_ends.cope is not None for one in here
+    ):
+        return None
+    return width_of(here) or 0.0
 
 
 def floorbeam_loads(context: FloorContext, beam: Floorbeam, panel_before: int) -> FloorbeamLoads:
@@ -257,7 +284,8 @@ def floorbeam_loads(context: FloorContext, beam: Floorbeam, panel_before: int) -
         context=context, beam=beam, point=point, points=points, rods=rods,
         as_beam=Beam(
             stretches=beam.stretches, as_built=beam.as_built, made_of=beam.made_of,
-            ends=beam.beam_ends, unheld=beam.unheld, both_ways=rods is not None,
-            unheld_below=0.0 if rods is None else beam.span_ft * INCHES, over="hanger",
+            carries=_stands_on(context.floor, beam), ends=beam.beam_ends, unheld=beam.unheld,
+            both_ways=rods is not None, over="hanger",
+            unheld_below=0.0 if rods is None else beam.span_ft * INCHES,
         ),
     )

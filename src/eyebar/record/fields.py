@@ -258,6 +258,10 @@ UnsureLength = Annotated[
 """The same; None where not measured."""
 Distance = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH, zero=True))]
 """A length that may be zero [in]."""
+UnsureDistance = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.LENGTH, zero=True)))
+]
+"""The same; None where not measured."""
 Coordinate = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.LENGTH, signed=True))]
 """A length that may be below zero [in]."""
 UnsureCoordinate = Annotated[

@@ -20,7 +20,7 @@ from eyebar.record.fields import (
     weighing,
     word,
 )
-from eyebar.record.joined import RivetSizes
+from eyebar.record.joined import EndRivetSizes
 from eyebar.record.sections import SectionEntry
 from eyebar.units import Dimension, Quantity
 
@@ -138,10 +138,14 @@ class _BeamPart(Entry):
     seat: Size = None
     """Length along the beam of what it rests on, or of the plate it hangs on."""
     cope: CopeEntry | None = None
-    rivets: RivetSizes | None = None
-    """Those of one end."""
+    rivets: EndRivetSizes | None = None
+    """Those of one end, through the beam's own web."""
+    post_rivets: EndRivetSizes | None = None
+    """Those of the same end through what it is riveted to."""
     thinner: Size = None
     """The thinner of what they hold."""
+    stiffened: Truth = False
+    """True where angles or plates stiffen the web over the seat, from flange to flange."""
 
 
 class StringerPart(_BeamPart):
@@ -210,8 +214,10 @@ class HangerEntry(Entry):
     """How far the beam hangs beside the middle of the legs; left out: not at all."""
     apart: Size = None
     """Distance of the legs along the beam's flange."""
-    rivets: RivetSizes | None = None
+    rivets: EndRivetSizes | None = None
     """Of a floorbeam riveted to the post."""
+    post_rivets: EndRivetSizes | None = None
+    """Those through the post."""
     thinner: Size = None
 
 

@@ -11,6 +11,7 @@ from eyebar.record.fields import (
     SidesField,
     Size,
     Truth,
+    UnsureDistance,
     refusal,
     word,
 )
@@ -32,6 +33,30 @@ class RivetSizes(Entry):
     def _once_or_twice(self) -> Self:
         if self.sheared > 2:
             raise refusal(self.sheared, "is more sections than one rivet has here", "write 1 or 2")
+        return self
+
+
+class EndRivetSizes(RivetSizes):
+    """Rivets that hold the end of a beam: how they stand, and how far their middle is beside the
+    line in which the end is held."""
+
+    lines: Count = 1
+    """Lines of them, each upright."""
+    pitch: Size = None
+    """From one to the next in a line."""
+    gauge: Size = None
+    """Between neighbouring lines."""
+    off_centre: UnsureDistance = None
+    """From the middle of the group to the face that holds the end; 0 in where the force passes
+    through the middle."""
+    thinner: Size = None
+    """The thinner of what they hold; left out: the `thinner` of the beam."""
+
+    @model_validator(mode="after")
+    def _lines_alike(self) -> Self:
+        if self.number % self.lines:
+            raise refusal(f"{self.number} rivets", f"do not stand in {self.lines} lines alike",
+                          "write the lines that are full, and only their rivets")
         return self
 
 

@@ -3,17 +3,23 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from eyebar.bridge.floor_parts import BeamEnds, Fastening, MadeOf, Stretch, Timber
+from eyebar.bridge.floor_parts import BeamEnds, MadeOf, Stretch, Timber
 from eyebar.bridge.parts import Material
 from eyebar.errors import NotMeasured
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.bending import bending_strength, part_of_yield
+from eyebar.resistance.end_rivets import end_rivets
 from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
-from eyebar.resistance.rivets import WEAK_MEMORY, rivet_pull
 from eyebar.resistance.timber import Stick, TimberStrength, timber_strength
 from eyebar.resistance.timber_factors import notched_shear
-from eyebar.resistance.webs import coped, seat_area, seat_strength, web_strength
+from eyebar.resistance.webs import (
+    coped,
+    crippling_strength,
+    seat_area,
+    seat_strength,
+    web_strength,
+)
 from eyebar.sections.amounts import measured
 from eyebar.sections.beams import BeamSection, beam_section, bending_modulus
 from eyebar.sections.properties import area
@@ -22,6 +28,7 @@ from eyebar.terms import Metal, Method
 
 RATED_METALS = (Metal.WROUGHT_IRON, Metal.STEEL)
 NO_ENDS = "seat and end rivets not recorded: what bears or holds its ends is not looked at"
+KNIFE_EDGE = "width of the stringers on it not recorded: taken to stand on edges"
 SERVICE = {Method.LOAD_FACTOR: "overload", Method.LOAD_AND_RESISTANCE: "Service II"}
 """Method -> name of its check under loads that come again and again."""
 
@@ -32,7 +39,8 @@ class Beam:
 
     `unheld` of the upper edge and `unheld_below` of the lower one [in], None where not recorded;
     `both_ways`: its moment may stretch either edge. `over` is what its ends rest on or hang from,
-    in a word. `sharing` like sticks stand `apart` [in] under one deck.
+    in a word. `sharing` like sticks stand `apart` [in] under one deck. `carries`: width of the
+    stringers that stand on it [in], 0 where it is not known, None where none does.
     """
 
     stretches: tuple[Stretch, ...]
@@ -45,21 +53,7 @@ class Beam:
     over: str = "seat"
     sharing: int = 1
     apart: float | None = None
-
-
-@formula(
-    "P = n * P_1",
-    result=Symbol("force that the rivets carry together", "kip"),
-    n=Symbol("rivets", "1", "count", low=2.0, high=20.0),
-    P_1=Symbol("force that one carries", "kip", "one_rivet", low=2.0, high=12.0),
-    source="alike in all of them",
-)
-def rivets_together(count: float, one_rivet: float) -> float:
-    """What the rivets of an end carry together [kip].
-
-    Number [1], force [kip]; scalars or arrays. Limits: the force passes through their middle.
-    """
-    return count * one_rivet
+    carries: float | None = None
 
 
 @formula(
@@ -118,6 +112,8 @@ def _of_metal(
             ),
             remarks=remarks, begin_ft=stretch.begin_ft, end_ft=stretch.end_ft,
         )
+    if beam.carries is not None:
+        yield _under_stringers(beam, material, by, values, beam.carries)
     for end, stretch in ((0, beam.stretches[0]), (1, beam.stretches[-1])):
         yield from _end_of_metal(
             beam, material, beam_section(stretch.section), by, values, end=end
@@ -150,6 +146,36 @@ def _bending(
         )
 
 
+def _under_stringers(
+    beam: Beam, material: Material, by: FloorRules, values: Values, width: float
+) -> Strength:
+    """Push that the weakest web of a beam may bear under a stringer that stands on it: before it
+    yields or before it cripples, whichever is less."""
+    said = () if width > 0.0 else (KNIFE_EDGE,)
+    found: list[Strength] = []
+    for stretch in beam.stretches:
+        section = beam_section(stretch.section)
+        area = seat_area(
+            section.web, width, values.number("beam.spread under what stands on it"),
+            section.at_web,
+        ) * section.modulus / section.one
+        stress = seat_strength(
+            by.shear, values, yield_stress=material.yield_stress, reduction=by.shear.reduction
+        )
+        cripples = crippling_strength(
+            section, by.shear, values, stands=width, yield_stress=material.yield_stress,
+            modulus=material.modulus, at_end=False,
+        )
+        found.append(Strength(
+            check="web under a stringer", effect=Effect.STRINGER, unit="ksi", capacity=stress,
+            divisor=area, remarks=said,
+        ) if stress * area <= cripples else Strength(
+            check="crippling of the web under a stringer", effect=Effect.STRINGER, unit="kip",
+            capacity=cripples, divisor=1.0, remarks=said,
+        ))
+    return min(found, key=lambda one: one.capacity * one.divisor)
+
+
 def _end_of_metal(
     beam: Beam, material: Material, section: BeamSection, by: FloorRules, values: Values, *,
     end: int,
@@ -167,6 +193,15 @@ def _end_of_metal(
             ),
             divisor=area,
         )
+        if not ends.stiffened:
+            yield Strength(
+                check=f"crippling of the web over the {beam.over}", effect=Effect.REACTION,
+                unit="kip", end=end, divisor=1.0,
+                capacity=crippling_strength(
+                    section, by.shear, values, stands=seat, yield_stress=stress,
+                    modulus=material.modulus, at_end=True,
+                ),
+            )
     if ends.cope is not None:
         left = coped(section, ends.cope)
         yield Strength(
@@ -189,25 +224,7 @@ def _end_of_metal(
             remarks=("buckling of the coped web is not looked at",),
         )
     if ends.fastening is not None:
-        yield riveted_end(ends.fastening, material, by, values, end=end)
-
-
-def riveted_end(
-    fastening: Fastening, material: Material, by: FloorRules, values: Values, *, end: int = 0,
-    effect: Effect = Effect.REACTION,
-) -> Strength:
-    """The rivets of a beam's end in shear and bearing. Raises NotMeasured."""
-    rivets = fastening.rivets
-    one = rivet_pull(
-        by.shear, values, material, rivet=measured(rivets.diameter, "diameter of its end rivets"),
-        cuts=rivets.cuts, thinner=measured(fastening.thinner, "thickness that its rivets hold"),
-    )
-    count = measured(None if rivets.number is None else float(rivets.number),
-                     "number of its end rivets")
-    return Strength(
-        check="rivets of the end", effect=effect, unit="kip", end=end,
-        capacity=rivets_together(count, one), divisor=1.0, remarks=(WEAK_MEMORY,),
-    )
+        yield from end_rivets(ends.fastening, material, by, values, end=end)
 
 
 def _sticks(section: Section) -> tuple[tuple[float, float], ...]:

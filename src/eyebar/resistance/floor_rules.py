@@ -21,6 +21,7 @@ class Effect(StrEnum):
     MOMENT = "moment"
     SHEAR = "shear"
     REACTION = "reaction"
+    STRINGER = "load of one stringer"
     TIMBER_SHEAR = "shear of timber under wheels"
     RODS = "pull of truss rods"
     HUNG = "hung load"

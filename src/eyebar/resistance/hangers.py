@@ -8,8 +8,8 @@ from eyebar.errors import NotMeasured
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.bending import factored_stress, part_of_yield
+from eyebar.resistance.end_rivets import end_rivets
 from eyebar.resistance.eyebar import head_across, head_beyond
-from eyebar.resistance.floor_beams import riveted_end
 from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
 from eyebar.resistance.limit import Condition
 from eyebar.resistance.of_bar import limits
@@ -120,7 +120,7 @@ def hanger_strengths(
         metal = hanger.made_of
         if metal is None:
             raise NotMeasured("", "metal of what its rivets hold")
-        found.append(riveted_end(hanger.fastening, metal, by, values, effect=Effect.HUNG))
+        found += end_rivets(hanger.fastening, metal, by, values, effect=Effect.HUNG)
     if not found:
         raise NotMeasured("", "how the floorbeam hangs")
     return tuple(found)

@@ -16,6 +16,12 @@ from eyebar.terms import Method
 UNSTIFFENED = 5.0
 """Coefficient of a long web without stiffeners."""
 WEB = Symbol("web thickness", "in", "web", low=0.2, high=1.0)
+SEAT = Symbol("length along the beam of what it stands on, or of what stands on it", "in", "seat",
+              low=2.0, high=12.0)
+DEPTH = Symbol("depth of the beam", "in", "depth", low=8.0, high=36.0)
+CRIPPLED = Symbol("push at which the web cripples", "kip")
+CRIPPLES = Symbol("push at which the web cripples", "kip", "push", low=5.0, high=200.0)
+BORNE = Symbol("push that the web may bear before it cripples", "kip")
 
 
 @formula(
@@ -75,6 +81,92 @@ def seat_area(web: float, seat: float, spread_by: float, at_web: float) -> float
     return web * (seat + spread_by * at_web)
 
 
+@formula(
+    "R = 0.4 * t_w**2 * (1 + (3 * N / d if N / d <= 0.2 else 4 * N / d - 0.2)"
+    " * (t_w / t_f)**1.5) * sqrt(E * F_y * t_f / t_w)",
+    result=CRIPPLED,
+    t_w=WEB,
+    N=SEAT,
+    d=DEPTH,
+    t_f=Symbol("thickness of the flange", "in", "flange_thickness", low=0.2, high=1.5),
+    E=MODULUS,
+    F_y=YIELD,
+    source="LRFD Bridge Design Specifications D6.5.3, from memory; half of it with one slope is "
+    "equation 9.58 of Civil Engineering Formulas, p. 223, read",
+)
+def crippling_at_end(
+    web: float, seat: float, *, depth: float, flange_thickness: float, modulus: float,
+    yield_stress: float,
+) -> float:
+    """Push over a seat at which the web of a beam's end cripples [kip].
+
+    Lengths [in], stresses [ksi]. Scalars. Limits: no stiffener; the seat at the very end.
+    """
+    long = seat / depth
+    part = 3 * long if long <= 0.2 else 4 * long - 0.2
+    root: float = (modulus * yield_stress * flange_thickness / web) ** 0.5
+    push: float = 0.4 * web**2 * (1 + part * (web / flange_thickness) ** 1.5) * root
+    return push
+
+
+@formula(
+    "R = 0.8 * t_w**2 * (1 + 3 * N / d * (t_w / t_f)**1.5) * sqrt(E * F_y * t_f / t_w)",
+    result=CRIPPLED,
+    t_w=WEB,
+    N=SEAT,
+    d=DEPTH,
+    t_f=Symbol("thickness of the flange", "in", "flange_thickness", low=0.2, high=1.5),
+    E=MODULUS,
+    F_y=YIELD,
+    source="LRFD Bridge Design Specifications D6.5.3, from memory; half of it is equation 9.57 of "
+    "Civil Engineering Formulas, p. 223, read",
+)
+def crippling_between(
+    web: float, seat: float, *, depth: float, flange_thickness: float, modulus: float,
+    yield_stress: float,
+) -> float:
+    """Push at which the web of a beam cripples under what stands on it, away from its ends [kip].
+
+    Lengths [in], stresses [ksi]. Scalars. Limits: no stiffener; half of the depth from an end.
+    """
+    part = 3 * seat / depth * (web / flange_thickness) ** 1.5
+    root: float = (modulus * yield_stress * flange_thickness / web) ** 0.5
+    push: float = 0.8 * web**2 * (1 + part) * root
+    return push
+
+
+@formula(
+    "P = R / n",
+    result=BORNE,
+    R=CRIPPLES,
+    n=Symbol("safety against crippling", "1", "safety", low=1.2, high=2.5),
+    source="Specification for Structural Steel Buildings (1989) K1.4, as quoted in Civil "
+    "Engineering Formulas, p. 223",
+)
+def safe_push(push: float, safety: float) -> float:
+    """Push that a web may bear by allowable stress before it cripples [kip].
+
+    Push [kip], safety [1]; scalars or arrays. Limits: none.
+    """
+    return push / safety
+
+
+@formula(
+    "P = psi * phi * R",
+    result=BORNE,
+    psi=Symbol("condition and system factor together", "1", "reduction", low=0.85, high=1.0),
+    phi=Symbol("resistance factor", "1", "factor", low=0.5, high=1.0),
+    R=CRIPPLES,
+    source="LRFD Bridge Design Specifications 6.5.4.2 and D6.5.3, from memory",
+)
+def factored_push(reduction: float, factor: float, push: float) -> float:
+    """Push that a web may bear with its resistance factor before it cripples [kip].
+
+    Factors [1], push [kip]; scalars or arrays. Limits: none.
+    """
+    return reduction * factor * push
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CopedEnd:
     """What a cope leaves of a beam: area in shear [in2], section modulus [in3], the distance from
@@ -111,6 +203,23 @@ def seat_strength(
     if rules.method is Method.LOAD_FACTOR:
         return part_of_yield(1.0, yield_stress)
     return factored_stress(reduction, values.number("resistance factor.shear"), yield_stress)
+
+
+def crippling_strength(
+    section: BeamSection, rules: Rules, values: Values, *, stands: float, yield_stress: float,
+    modulus: float, at_end: bool,
+) -> float:
+    """Push that an unstiffened web may bear before it cripples, all pieces together [kip]; `stands`
+    is the length of what it stands on or of what stands on it [in]. By load factor as by load and
+    resistance, as the older specification has no rule of its own."""
+    cripples = crippling_at_end if at_end else crippling_between
+    push = section.modulus / section.one * cripples(
+        section.web, stands, depth=section.overall, flange_thickness=section.flange_thickness,
+        modulus=modulus, yield_stress=yield_stress,
+    )
+    if rules.method is Method.ALLOWABLE_STRESS:
+        return safe_push(push, values.number(f"beam.safety against crippling.{rules.level}"))
+    return factored_push(rules.reduction, values.number("resistance factor.crippling"), push)
 
 
 def coped(section: BeamSection, cope: Cope) -> CopedEnd:

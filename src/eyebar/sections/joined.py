@@ -18,6 +18,17 @@ class Rivets:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """How the rivets of an end stand: in so many upright `lines`, `gauge` apart, `pitch` from one
+    to the next in a line; their middle `off_centre` from the face that holds the end."""
+
+    lines: int
+    pitch: float | None
+    gauge: float | None
+    off_centre: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Splice:
     """How two lengths of a chord meet.
 
