@@ -124,6 +124,21 @@ class Leaf(StrEnum):
     FIELD_BOOK = "field-book"
 
 
+class SheetName(StrEnum):
+    """What a sheet shows."""
+
+    ELEVATION = "elevation"
+    STRESS = "stress"
+    CROSS_SECTION = "cross-section"
+    FLOOR = "floor"
+    INFLUENCE = "influence"
+    MEMBER = "member"
+    PIN = "pin"
+    SIGN = "sign"
+    INSPECTION = "inspection"
+    PROPORTION = "proportion"
+
+
 class Working(StrEnum):
     """Of which parts a report shows the working."""
 

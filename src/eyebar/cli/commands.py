@@ -8,6 +8,7 @@ import typer
 from eyebar import __version__
 from eyebar.cli import register_given
 from eyebar.cli.crossing import cross, use
+from eyebar.cli.drawing import draw
 from eyebar.cli.options import (
     AsJson,
     AtLevel,
@@ -27,7 +28,6 @@ from eyebar.terms import (
     CurveShape,
     EndPosts,
     Form,
-    Leaf,
     Reader,
     RoadPlace,
     SubMembers,
@@ -260,35 +260,7 @@ def explain(
         print_working(document)
 
 
-@app.command()
-def draw(
-    record: Record,
-    *,
-    output: Annotated[
-        Path | None,
-        typer.Option("-o", "--output", metavar="FILE.svg", callback=ends_in(".svg"),
-                     help="Where it is drawn; else RECORD's name with .svg, in this folder."),
-    ] = None,
-    truss: Annotated[
-        str | None, typer.Option(help="Which truss; else the one that governs.")
-    ] = None,
-    pin: Annotated[
-        str | None, typer.Option(metavar="PIN", help="A pin instead, such as upstream/L4/pin.")
-    ] = None,
-    on: On = None,
-    office: Office = None,
-    vehicle: VehicleName = None,
-    paper: Annotated[
-        Leaf, typer.Option(help="A sheet for a desk, or a narrow page for a telephone.")
-    ] = Leaf.SHEET,
-) -> None:
-    """Draw the stress sheet of a truss, or one pin, as SVG."""
-    from eyebar.cli.drawing import draw_pin, draw_truss
-
-    if pin is not None:
-        draw_pin(record, pin, output, on=on, office=office, vehicle=vehicle)
-    else:
-        draw_truss(record, truss, output, on=on, office=office, vehicle=vehicle, leaf=paper)
+app.command()(draw)
 
 
 @app.command()

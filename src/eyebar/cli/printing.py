@@ -1,6 +1,5 @@
 """What each command prints from its document when JSON is not asked for."""
 
-from pathlib import Path
 from typing import Any
 
 import typer
@@ -45,12 +44,12 @@ def print_posting(document: Document) -> None:
     print_text(view.emergency, view.provisional, view.unconfirmed)
 
 
-def print_drawn(rate: Document, truss: str, file: Path) -> None:
-    """The posting, and where the stress sheet lies."""
-    print_posting(rate)
-    print_cautions(rate)
-    typer.echo()
-    print_text(f"The {truss} truss is drawn in {file}.")
+def print_drawn(document: Document) -> None:
+    """The posting and the cautions of a sheet that is drawn from a rating."""
+    if document["format"].startswith("eyebar/rate/"):
+        print_posting(document)
+        print_cautions(document)
+        typer.echo()
 
 
 def print_rating(document: Document, table: RatingTable, *, few: bool, values: bool) -> None:

@@ -229,7 +229,7 @@ class _Elevation:
 
 def _in_order(found: list[BarLettering]) -> list[BarLettering]:
     """Thin bars first, so that hollow ones hide what runs behind them; by name among their like."""
-    order = (Work.GONE, Work.SLACK, Work.PULLED, Work.PUSHED)
+    order = (Work.GONE, Work.SLACK, Work.PULLED, Work.ONLY_PULLS, Work.PUSHED, Work.CAN_PUSH)
     return sorted(found, key=lambda one: (
         order.index(Work(one.bar.figures.work)), joint_order(one.bar.figures.bar.split("-")[0]),
         one.bar.figures.bar,

@@ -1,6 +1,6 @@
 """The stress sheet for a desk: title above, the elevation, and a band of blocks below."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -19,6 +19,7 @@ from eyebar.drawings.key import key_block
 from eyebar.drawings.measured import truss_size
 from eyebar.drawings.paper import SHEETS, UNITS_PER_INCH, Paper, Scale, drawing_scale
 from eyebar.drawings.title_block import border, signs, title, title_block, verdict
+from eyebar.errors import OutOfRange
 from eyebar.views import sheet_words
 from eyebar.views.stress_sheet import StressSheet
 
@@ -54,18 +55,27 @@ class _Job:
         return elevation(self.view, self.truss, frame, self.link)
 
 
-def full_sheet(view: StressSheet, truss: Mapping[str, Any], link: Link | None) -> Laid:
+def full_sheet(
+    view: StressSheet, truss: Mapping[str, Any], link: Link | None,
+    papers: Sequence[Paper] = SHEETS,
+) -> Laid:
     """The narrowest sheet on which all figures find room, lettered as large as they do.
 
-    On the widest, what finds no room at the smallest size goes into a table.
+    On the widest, what finds no room at the smallest size goes into a table. Raises OutOfRange
+    where a standard sheet has no room for all that.
     """
-    for paper in SHEETS:
+    for paper in papers:
         frames = [_frame(view, truss, paper, size) for size in FIGURES]
         if not has_room(view, truss, frames[-1]):
             continue
         frame = next(one for one in frames if has_room(view, truss, one))
-        return _shared_out(_Job(view=view, truss=truss, link=link, paper=paper, frame=frame))
-    return _shared_out(_Job(view=view, truss=truss, link=link, paper=paper, frame=frames[-1]))
+        laid = _shared_out(_Job(view=view, truss=truss, link=link, paper=paper, frame=frame))
+        if laid is not None:
+            return laid
+    last = _shared_out(_Job(view=view, truss=truss, link=link, paper=paper, frame=frames[-1]))
+    if last is None:
+        raise OutOfRange("size of sheet", paper.name, "large enough that all lettering finds room")
+    return last
 
 
 def _frame(view: StressSheet, truss: Mapping[str, Any], paper: Paper, size: float) -> Frame:
@@ -78,10 +88,13 @@ def _frame(view: StressSheet, truss: Mapping[str, Any], paper: Paper, size: floa
     )
 
 
-def _shared_out(job: _Job) -> Laid:
-    """The sheet, what is left of its height shared out above and below the truss."""
+def _shared_out(job: _Job) -> Laid | None:
+    """The sheet, what is left of its height shared out above and below the truss; None where it
+    has not enough."""
     laid = _composed(job, 0.0)
     spare = job.paper.cut(laid.height) - laid.height
+    if spare < -1e-6:
+        return None
     return _composed(job, spare) if spare > 0 else laid
 
 

@@ -99,6 +99,10 @@ def bar_ink(bar: DrawnBar) -> tuple[Ink, ...]:
         case Work.PULLED:
             line = Line(start=bar.start, end=bar.end, weight=2 * bar.half, colour=bar.colour)
             return (line, *_arrows(bar, inward=-1.0))
+        case Work.CAN_PUSH:
+            return _hollow(bar)
+        case Work.ONLY_PULLS:
+            return (Line(start=bar.start, end=bar.end, weight=2 * bar.half, colour=bar.colour),)
         case Work.SLACK:
             return (Line(start=bar.start, end=bar.end, weight=2 * bar.half, colour=bar.colour,
                          dash=BROKEN),)
@@ -130,9 +134,9 @@ def _ends(bar: str, truss: Mapping[str, Any]) -> tuple[str, str]:
 def _half(work: str, area: float) -> float:
     """Half the breadth of a bar's ink, by its area [in2]."""
     root = math.sqrt(max(area, 0.0))
-    if work == Work.PUSHED:
+    if work in (Work.PUSHED, Work.CAN_PUSH):
         return min(max(1.35 * root, 3.4), 5.0)
-    if work == Work.PULLED:
+    if work in (Work.PULLED, Work.ONLY_PULLS):
         return min(max(0.2 + 0.24 * root, 0.45), 1.3)
     return 0.45
 

@@ -19,6 +19,20 @@ class Paper:
     least_height_in: float
     margin_in: float
     deepest_in: float
+    height_in: float | None = None
+    """Of a standard size: it is not cut."""
+    name: str = ""
+    """Of a standard size."""
+
+    @property
+    def height(self) -> float | None:
+        """Height of a standard sheet in the sheet's unit; None where it is cut to need."""
+        return None if self.height_in is None else self.height_in * UNITS_PER_INCH
+
+    @property
+    def said(self) -> str:
+        """Its size in words, as in `where the sheet is ...`."""
+        return self.name or f"{self.width_in:g} inches wide"
 
     @property
     def width(self) -> float:
@@ -26,7 +40,12 @@ class Paper:
         return self.width_in * UNITS_PER_INCH
 
     def cut(self, height: float) -> float:
-        """The height [1/96 in] that a sheet is cut to: the next half inch, not below the least."""
+        """The height [1/96 in] that a sheet is cut to: the next half inch, not below the least.
+
+        A standard sheet keeps its own.
+        """
+        if self.height is not None:
+            return self.height
         half_inches = math.ceil(height / UNITS_PER_INCH * 2.0 - 1e-9)
         return max(half_inches / 2.0, self.least_height_in) * UNITS_PER_INCH
 

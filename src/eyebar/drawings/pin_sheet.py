@@ -1,6 +1,6 @@
 """A pin on a sheet: its packing to scale, forces, shears and moments in both planes, a table."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
 from typing import Any
 
@@ -12,8 +12,10 @@ from eyebar.drawings.ink import FINE, HAIR, Ink, Line, letterings
 from eyebar.drawings.lettering import INK, RUST, Run, fitted, on_line, run
 from eyebar.drawings.paper import Paper
 from eyebar.drawings.pin_diagrams import pin_diagrams
+from eyebar.drawings.printed import Printed
 from eyebar.drawings.svg_file import svg_file
 from eyebar.drawings.title_block import border
+from eyebar.errors import OutOfRange
 from eyebar.views.pin_sheet import PinBearingRow, PinSheet, pin_sheet
 
 PAPER_OF_A_PIN = Paper(width_in=11.0, least_height_in=8.5, margin_in=0.375, deepest_in=6.0)
@@ -30,7 +32,16 @@ class PinDrawing:
     svg: str
     view: PinSheet
     ink: tuple[Ink, ...]
+    laid: Laid
     bars: tuple[()] = ()
+
+    @property
+    def printed(self) -> Printed:
+        """The same for a page that brings the letters."""
+        return Printed(
+            ink=self.ink, width=self.laid.paper.width, height=self.laid.height,
+            title=f"{self.view.title}: {self.view.part}", said=self.view.answer,
+        )
 
     @property
     def letterings(self) -> tuple[Any, ...]:
@@ -38,22 +49,39 @@ class PinDrawing:
         return tuple(letterings(*self.ink))
 
 
-def pin_drawing(document: Mapping[str, Any]) -> PinDrawing:
-    """The sheet of a pin from its `explain` document. Raises Unknown where nothing acts on it."""
+def pin_drawing(
+    document: Mapping[str, Any], papers: Sequence[Paper] = (PAPER_OF_A_PIN,)
+) -> PinDrawing:
+    """The sheet of a pin from its `explain` document, on the first of the sheets with room for it.
+
+    Raises Unknown where nothing acts on the pin, OutOfRange where no sheet has room.
+    """
+    for paper in papers:
+        found = _on_paper(document, paper)
+        if found is not None:
+            return found
+    raise OutOfRange("size of sheet", papers[-1].name, "11 inches wide or more, and higher")
+
+
+def _on_paper(document: Mapping[str, Any], paper: Paper) -> PinDrawing | None:
     view = pin_sheet(dict(document))
-    paper = PAPER_OF_A_PIN
-    inner = Place(left=paper.margin + EDGE, top=paper.margin + EDGE,
-                  width=paper.width - 2 * (paper.margin + EDGE))
+    width = PAPER_OF_A_PIN.width - 2 * (PAPER_OF_A_PIN.margin + EDGE)
+    if paper.width < PAPER_OF_A_PIN.width:
+        return None
+    inner = Place(left=(paper.width - width) / 2, top=paper.margin + EDGE, width=width)
     drawn = [_title(view, inner)]
     diagrams = pin_diagrams(document["pin"], view, inner.below(drawn[-1].bottom + 16))
     drawn.append(diagrams.drawn)
     drawn.append(_table(view, inner.below(drawn[-1].bottom + 22)))
-    drawn.append(_said(view, diagrams.scale, inner.below(drawn[-1].bottom + 10)))
-    height = paper.cut(drawn[-1].bottom + EDGE + paper.margin)
+    drawn.append(_said(view, diagrams.scale, paper, inner.below(drawn[-1].bottom + 10)))
+    needed = drawn[-1].bottom + EDGE + paper.margin
+    height = paper.cut(needed)
+    if height < needed:
+        return None
     ink = (*border(paper, height), *(one for block in drawn for one in block.ink))
     laid = Laid(paper=paper, height=height, ink=ink, bars=())
     svg = svg_file(laid, title=f"{view.title}: {view.part}", said=view.answer)
-    return PinDrawing(svg=svg, view=view, ink=ink)
+    return PinDrawing(svg=svg, view=view, ink=ink, laid=laid)
 
 
 def _title(view: PinSheet, place: Place) -> Drawn:
@@ -103,10 +131,10 @@ def _cell(said: Run, at: Point, width: float, *, name: str, colour: str = INK) -
     return on_line((said,), (left + width - 4, level), share=1.0, colour=colour)
 
 
-def _said(view: PinSheet, scale: str, place: Place) -> Drawn:
+def _said(view: PinSheet, scale: str, paper: Paper, place: Place) -> Drawn:
     how = (
-        f"Bearings and pin in {scale} where the sheet is {PAPER_OF_A_PIN.width_in:g} inches "
-        "wide; what bears is drawn higher than the pin to be seen. An arrow up is a force towards "
+        f"Bearings and pin in {scale} where the sheet is {paper.said}; what bears is drawn "
+        "higher than the pin to be seen. An arrow up is a force towards "
         "higher stations, or upwards. Short fine strokes are moments with loads spread over their "
         "bearings. Forces are those at which the check is reached, all of one place of the load. "
         "Not signed; to be checked and signed by a licensed engineer."

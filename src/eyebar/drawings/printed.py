@@ -1,5 +1,6 @@
 """A drawing for a page that brings the letters itself, and whose paper is the ground."""
 
+import re
 from dataclasses import dataclass
 
 from eyebar.drawings.ink import Ink
@@ -8,6 +9,8 @@ from eyebar.drawings.svg_file import svg_text
 
 TINT = f'fill="{PAPER}"'
 WHITE = 'fill="#ffffff"'
+_SPREAD = re.compile(r'(letter-spacing="[^"]*") textLength="[^"]*" lengthAdjust="[^"]*"')
+"""Space opened between letters and their length in one: what sets a page opens it twice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +27,5 @@ class Printed:
     def svg(self) -> str:
         """Its SVG, without letters and on white."""
         words = self.title, self.said
-        return svg_text(
-            self.ink, (self.width, self.height), words=words, faces=""
-        ).replace(TINT, WHITE)
+        svg = svg_text(self.ink, (self.width, self.height), words=words, faces="")
+        return _SPREAD.sub(r"\1", svg).replace(TINT, WHITE)

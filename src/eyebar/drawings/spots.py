@@ -66,7 +66,7 @@ class Placed:
         """The rows, set."""
         return tuple(
             centred(spot.row.runs, spot.at, angle=spot.angle, colour=self.colour)
-            for spot in self.spots
+            for spot in self.spots if spot.row.runs[0].text
         )
 
     @property

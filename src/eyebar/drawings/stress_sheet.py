@@ -3,7 +3,7 @@
 Made from a `rate` and a `forces` document, and from nothing else.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -14,6 +14,7 @@ from eyebar.drawings.full_sheet import full_sheet
 from eyebar.drawings.ink import Ink, letterings
 from eyebar.drawings.lettering import Lettering
 from eyebar.drawings.members import DrawnBar
+from eyebar.drawings.paper import SHEETS, Paper
 from eyebar.drawings.printed import Printed
 from eyebar.drawings.svg_file import svg_file
 from eyebar.terms import Leaf
@@ -71,17 +72,22 @@ class Sheet:
 def stress_sheet(
     rate: Mapping[str, Any], forces: Mapping[str, Any], *, truss: str | None = None,
     vehicle: str | None = None, leaf: Leaf = Leaf.SHEET, link: Link | None = None,
+    papers: Sequence[Paper] = SHEETS,
 ) -> Sheet:
     """The stress sheet from the `rate` and `forces` documents of one bridge on one date.
 
     Without a truss: the one that governs, or the first. Without a vehicle: the worst of all. A
     field-book leaf is one narrow column, its figures in a table. `link` gives the address that a
-    part's drawing leads to. Raises Unknown for a truss or a vehicle that is not there.
+    part's drawing leads to; `papers` are the sheets to try. Raises Unknown for a truss or a vehicle
+    that is not there, OutOfRange where a standard sheet is too small.
     """
     rate, forces = dict(rate), dict(forces)
     view = sheet_view(rate, forces, truss=truss, vehicle=vehicle)
     drawn = chosen_truss(rate, forces, view.truss)
-    laid = (full_sheet if leaf is Leaf.SHEET else field_book_page)(view, drawn, link)
+    if leaf is Leaf.SHEET:
+        laid = full_sheet(view, drawn, link, papers)
+    else:
+        laid = field_book_page(view, drawn, link)
     return Sheet(
         laid=laid, view=view, title=f"Stress sheet of the {view.truss} truss: {view.title}",
         said=" ".join((view.posting, view.governed, *view.cautions)),

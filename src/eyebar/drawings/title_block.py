@@ -62,7 +62,7 @@ def rows(view: StressSheet, paper: Paper, scale: Scale) -> tuple[tuple[str, str]
         ("As on", view.date),
         ("Live load", view.live_load),
         ("Units", "kip of 1,000 lb; feet and inches"),
-        ("Scale", f"{scale.said}, where the sheet is {paper.width_in:g} inches wide"),
+        ("Scale", f"{scale.said}, where the sheet is {paper.said}"),
     )
 
 

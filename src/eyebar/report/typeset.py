@@ -82,6 +82,21 @@ def _compiled(typst: Any, paper: Paper, text: str) -> bytes:
     return made
 
 
+def pictured(paper: Paper, *, dots_per_inch: float) -> bytes:
+    """The first page as PNG. Raises MissingLibrary where typst is not installed."""
+    typst = _typst()
+    given = {**paper.content, "title": paper.title, "claims": list(paper.claims)}
+    text = json.dumps(cleaned(given), ensure_ascii=False, allow_nan=False, sort_keys=True)
+    with as_file(files("eyebar.report") / "templates") as root, TemporaryDirectory() as cuts:
+        made = typst.compile(
+            str(root / paper.template), root=str(root), font_paths=_fonts(typst, Path(cuts)),
+            ignore_system_fonts=True, sys_inputs={"content": text}, ppi=dots_per_inch,
+            package_path=str(root), package_cache_path=str(root), format="png",
+        )
+    first: bytes = made[0] if isinstance(made, list) else made
+    return first
+
+
 def needed() -> None:
     """Raises MissingLibrary where typst is not installed: said before anything is calculated."""
     _typst()

@@ -15,12 +15,15 @@ GENERAL = 2
 
 
 class Work(StrEnum):
-    """How a bar is drawn: by what it does under dead load, or by where it is reached first."""
+    """How a bar is drawn: by what it does under dead load, or by where it is reached first; the
+    last two where no forces are shown, by what it can do."""
 
     PUSHED = "pushed"
     PULLED = "pulled"
     SLACK = "slack under dead load"
     GONE = "carries nothing"
+    CAN_PUSH = "can push"
+    ONLY_PULLS = "only pulls"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

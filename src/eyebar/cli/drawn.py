@@ -1,0 +1,143 @@
+"""Which documents a sheet is drawn from, and how it is written into a file."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from eyebar.documents import explain_document, forces_document, rate_document
+from eyebar.documents.drawn import drawn_document
+from eyebar.documents.opened import Opened, opened
+from eyebar.drawings import Printed, pin_drawing, stress_sheet
+from eyebar.drawings.elevation_sheet import elevation_sheet
+from eyebar.drawings.paper import SHEETS, Paper
+from eyebar.drawings.pin_sheet import PAPER_OF_A_PIN
+from eyebar.drawings.sign_sheet import sign_sheet
+from eyebar.drawings.sizes import sheets_of
+from eyebar.errors import OutOfRange
+from eyebar.terms import Leaf, SheetName
+
+Document = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What was typed."""
+
+    record: Path
+    name: SheetName
+    on: date | None = None
+    office: Path | None = None
+    truss: str | None = None
+    vehicle: str | None = None
+    part: str = ""
+    size: str | None = None
+    leaf: Leaf = Leaf.SHEET
+
+    @property
+    def stem(self) -> str:
+        """The file's name without its ending."""
+        if self.name is SheetName.STRESS:
+            return self.record.stem
+        named = self.part.replace("/", " ").removesuffix(" pin")
+        return " ".join(filter(None, (self.record.stem, named, str(self.name))))
+
+    @property
+    def papers(self) -> Sequence[Paper]:
+        """The sheets to try."""
+        return sheets_of(self.size, narrow=self.leaf is Leaf.FIELD_BOOK)
+
+    @property
+    def opened(self) -> Opened:
+        """The record, opened."""
+        return opened(self.record, on=self.on, office=self.office)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnSheets:
+    """Sheets that have been drawn: as files of their own, and for a page that brings the letters;
+    the document that they come from, and what is printed of them."""
+
+    svg: tuple[str, ...]
+    printed: tuple[Printed, ...]
+    document: Document
+    what: str
+    said: tuple[str, ...] = ()
+
+
+def drawn_sheets(asked: Asked) -> DrawnSheets:
+    """The sheets asked for. Raises as their documents and drawings do."""
+    return _MADE[asked.name](asked)
+
+
+def written(drawn: DrawnSheets, asked: Asked, file: Path) -> list[Path]:
+    """The files written, by the ending of the first; several sheets are numbered, or one PDF."""
+    ending = file.suffix.lower()
+    if ending == ".dxf":
+        raise OutOfRange("DXF", str(asked.name), "of an elevation, a cross-section or a floor plan")
+    if ending == ".pdf":
+        from eyebar.report.drawn import drawn_pdf
+
+        file.write_bytes(drawn_pdf(drawn.printed, drawn.document))
+        return [file]
+    several = len(drawn.svg) > 1
+    files = [
+        file.with_name(f"{file.stem} {i}{file.suffix}") if several else file
+        for i in range(1, len(drawn.svg) + 1)
+    ]
+    for one, svg, printed in zip(files, drawn.svg, drawn.printed, strict=True):
+        if ending == ".png":
+            from eyebar.report.drawn import drawn_png
+
+            one.write_bytes(drawn_png(printed, drawn.document))
+        else:
+            one.write_text(svg, encoding="utf-8", newline="\n")
+    return files
+
+
+def _stress(asked: Asked) -> DrawnSheets:
+    rate = rate_document(asked.record, on=asked.on, office=asked.office)
+    forces = forces_document(asked.record, on=asked.on, office=asked.office)
+    sheet = stress_sheet(
+        rate, forces, truss=asked.truss, vehicle=asked.vehicle, leaf=asked.leaf,
+        papers=asked.papers if asked.size else SHEETS,
+    )
+    return DrawnSheets(
+        svg=(sheet.svg,), printed=(sheet.printed,), document=rate,
+        what=f"The {sheet.view.truss} truss",
+    )
+
+
+def _pin(asked: Asked) -> DrawnSheets:
+    document = explain_document(
+        asked.record, asked.part, on=asked.on, office=asked.office, vehicle=asked.vehicle
+    )
+    one = pin_drawing(document, asked.papers if asked.size else (PAPER_OF_A_PIN,))
+    return DrawnSheets(
+        svg=(one.svg,), printed=(one.printed,), document=document, what=f"The pin {asked.part}",
+        said=(one.view.answer, *one.view.cautions),
+    )
+
+
+def _elevation(asked: Asked) -> DrawnSheets:
+    document = drawn_document(asked.record, on=asked.on, office=asked.office)
+    return _framed([elevation_sheet(document, asked.papers, truss=asked.truss)], document)
+
+
+def _sign(asked: Asked) -> DrawnSheets:
+    rate = rate_document(asked.record, on=asked.on, office=asked.office)
+    return _framed([sign_sheet(rate, asked.papers)], rate)
+
+
+def _framed(sheets: Sequence[Any], document: Document) -> DrawnSheets:
+    return DrawnSheets(
+        svg=tuple(one.svg for one in sheets), printed=tuple(one.printed for one in sheets),
+        document=document, what=sheets[0].content.title,
+    )
+
+
+_MADE: Mapping[SheetName, Callable[[Asked], DrawnSheets]] = {
+    SheetName.STRESS: _stress, SheetName.PIN: _pin, SheetName.ELEVATION: _elevation,
+    SheetName.SIGN: _sign,
+}
