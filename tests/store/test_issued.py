@@ -12,6 +12,7 @@ from eyebar.store import issued
 from eyebar.store.asked import bridge_named
 from eyebar.store.opened import Register
 from eyebar.store.writing import head_of
+from eyebar.views.signed import NOT_A_SEAL
 from tests.store.filled import rating
 from tests.store.samples import WHO, added, record, saved
 
@@ -60,7 +61,7 @@ def test_a_statement_holds_name_licence_and_the_head_it_stands_on(register: Regi
 
 
 def test_the_statement_says_that_it_is_no_seal() -> None:
-    assert "no seal and no cryptographic signature" in issued.NOT_A_SEAL
+    assert "no seal and no cryptographic signature" in NOT_A_SEAL
 
 
 def test_a_rating_of_a_record_that_has_gone_on_is_not_signed(in_file: Register) -> None:

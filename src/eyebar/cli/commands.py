@@ -6,32 +6,27 @@ from typing import Annotated
 import typer
 
 from eyebar import __version__
-from eyebar.cli import register_given
+from eyebar.cli import register_report
 from eyebar.cli.crossing import cross, use
 from eyebar.cli.drawing import draw
 from eyebar.cli.options import (
     AsJson,
     AtLevel,
     ByMethod,
-    Dated,
     Office,
     On,
     Record,
-    Since,
     VehicleName,
-    Verify,
-    ends_in,
 )
+from eyebar.cli.papers import report
 from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_json
 from eyebar.terms import (
     CurveShape,
     EndPosts,
     Form,
-    Reader,
     RoadPlace,
     SubMembers,
-    Working,
 )
 
 app = typer.Typer(
@@ -43,7 +38,7 @@ app = typer.Typer(
     epilog="Begin with: eyebar demo",
     context_settings={"max_content_width": 100},
 )
-app.add_typer(register_given.register_app, name="register")
+app.add_typer(register_report.register_app, name="register")
 
 
 def _version(asked: bool) -> None:  # noqa: FBT001 - typer calls it with the flag
@@ -195,6 +190,7 @@ def weakest(
 
 app.command()(cross)
 app.command()(use)
+app.command()(report)
 
 
 @app.command()
@@ -277,38 +273,3 @@ def history(
         print_json(document)
     else:
         print_history(document)
-
-
-@app.command()
-def report(
-    record: Record,
-    *,
-    output: Annotated[
-        Path | None,
-        typer.Option("-o", "--output", metavar="FILE.pdf", callback=ends_in(".pdf"),
-                     help="Where it is written; else RECORD's name with .pdf, in this folder."),
-    ] = None,
-    on: On = None,
-    office: Office = None,
-    working: Annotated[
-        Working, typer.Option(help="Whose working is shown in full.")
-    ] = Working.GOVERNING,
-    reader: Annotated[
-        Reader, typer.Option("--for", help="Who signs; the public; the board for a wall.")
-    ] = Reader.ENGINEER,
-    since: Since = None,
-    dated: Dated = None,
-    verify: Verify = None,
-) -> None:
-    """Write the report to be checked and signed, as PDF."""
-    from eyebar.cli.reporting import Wanted, verified, write_report
-
-    wanted = Wanted(
-        record=record, office=office, on=on, since=since, working=working, dated=dated,
-        reader=reader,
-    )
-    with refusing(as_json=False):
-        if verify is not None:
-            verified(verify, wanted)
-        else:
-            write_report(wanted, output or Path(f"{record.stem}.pdf"))

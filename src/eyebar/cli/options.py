@@ -46,17 +46,3 @@ def ends_in(ending: str) -> Callable[[Path | None], Path | None]:
         return file
 
     return checked
-
-
-Since = Annotated[
-    Path | None,
-    typer.Option(metavar="RESULT.json", help="An earlier `rate --json`: what changed since."),
-]
-Dated = Annotated[
-    date | None,
-    typer.Option(metavar="DATE", parser=day, help="Date of the paper; else the rating's."),
-]
-Verify = Annotated[
-    Path | None,
-    typer.Option(metavar="FILE.pdf", help="Write nothing: say if FILE belongs to RECORD."),
-]

@@ -10,6 +10,7 @@ from eyebar.cli.options import AsJson, Office, day
 from eyebar.cli.refusals import refusing
 from eyebar.cli.register import Bridge, By, Output, Place, Why, answer, app, at, person
 from eyebar.cli.terminal import patience, print_json
+from eyebar.views.signed import NOT_A_SEAL
 
 On = Annotated[
     date | None, typer.Option("--on", metavar="DATE", parser=day, help="The day; else today.")
@@ -17,10 +18,6 @@ On = Annotated[
 OfRating = Annotated[int | None, typer.Option("--rating", min=1, help="The rating behind it.")]
 Number = Annotated[int, typer.Argument(metavar="NUMBER", min=1, help="As `show` lists it.")]
 Folder = Annotated[Path, typer.Argument(metavar="FOLDER", help="A folder of plain files.")]
-
-
-register_app = app
-"""The whole group: the commands of `cli/register.py` and those below."""
 
 
 def today() -> date:
@@ -77,7 +74,7 @@ def sign(
         given = issued.sign(opened, rating, name=name, licence=licence, person=person(by))
         document = done_document(
             opened, f"Kept: {given.says}", number=rating, chain=given.chain,
-            cautions=(issued.NOT_A_SEAL, TAMPER),
+            cautions=(NOT_A_SEAL, TAMPER),
         )
     answer(document, as_json=as_json)
 

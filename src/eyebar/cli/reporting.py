@@ -3,16 +3,20 @@
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
 
+from eyebar import __version__
 from eyebar.cli.printing import print_cautions, print_posting
 from eyebar.cli.refusals import REFUSED
+from eyebar.cli.register_report import kept_for
 from eyebar.cli.terminal import patience, print_text
 from eyebar.documents.cross import cross_document
 from eyebar.documents.gathered import Gathered, gathered
 from eyebar.documents.schemas import document_read
-from eyebar.errors import BadRecord, EyebarError, Unstable
+from eyebar.errors import BadRecord, EyebarError, OutOfRange, Unstable
+from eyebar.record import record_of
 from eyebar.report.board_report import board_report
 from eyebar.report.missing_report import missing_report, rated_at_all, refused_report
 from eyebar.report.rating_report import Asked, rating_report
@@ -20,6 +24,11 @@ from eyebar.report.typeset import needed
 from eyebar.report.verified import claims_of, verdict
 from eyebar.terms import Reader, Working
 from eyebar.views.report_inventory import inventory_file
+from eyebar.views.report_values import fingerprint
+from eyebar.views.signed import on_the_front
+
+if TYPE_CHECKING:
+    from eyebar.store.signed import ForPaper
 
 LARGEST = 200_000_000
 """Bytes of the largest file that is held against a record."""
@@ -31,11 +40,11 @@ class Wanted:
 
     record: Path
     office: Path | None
-    on: date | None
-    since: Path | None
-    working: Working
-    dated: date | None
-    reader: Reader
+    on: date | None = None
+    since: Path | None = None
+    working: Working = Working.GOVERNING
+    dated: date | None = None
+    reader: Reader = Reader.ENGINEER
 
     def asked(self) -> Asked:
         """The same as the report asks it; reads the earlier result."""
@@ -97,18 +106,44 @@ def _beside(file: Path, of: Gathered) -> None:
     _items(file).write_text(text, encoding="utf-8", newline="\n")
 
 
-def verified(report: Path, wanted: Wanted) -> None:
-    """Say whether a report belongs to a record; exit with 1 where that is not proven."""
+def write_kept(wanted: Wanted, kept: "ForPaper", file: Path) -> None:
+    """Write the report of a rating that the register holds. Raises OutOfRange where this program
+    makes another result of the record now."""
+    needed()
+    with patience("rating the bridge"):
+        of = gathered(
+            record_of(kept.revision.text, file=str(wanted.record)), on=wanted.on,
+            office=wanted.office,
+        )
+    if fingerprint(of.rate) != fingerprint(kept.document):
+        raise OutOfRange(
+            "result", f"another now (eyebar {__version__}, these values)",
+            f"that of rating {kept.kept.rating}, made by eyebar {kept.document['version']}; issue"
+            " a new one, or give the office's folder that it was made with",
+        )
+    with patience("setting the pages"):
+        file.write_bytes(rating_report(of, replace(wanted.asked(), register=kept.kept)))
+    print_posting(of.rate)
+    print_text(*on_the_front(kept.kept))
+    print_cautions(of.rate)
+    _beside(file, of)
+    print_text(f"The report lies in {file}, the inventory items in {_items(file)}.")
+
+
+def verified(report: Path, wanted: Wanted, place: str | None) -> None:
+    """Say whether a report belongs to a record, and the head printed on it to the register at
+    hand; exit with 1 where that is not proven."""
     with report.open("rb") as opened:
         file = opened.read(LARGEST)
     claimed = claims_of(file)
+    kept, said = kept_for(claimed, place) if claimed.head else (None, ())
     with patience("making the report again"):
         of = gathered(wanted.record, on=claimed.on, office=wanted.office)
         asked = replace(
             wanted.asked(), working=claimed.working, dated=claimed.dated,
-            reader=claimed.reader,
+            reader=claimed.reader, register=kept,
         )
         found = verdict(file, claimed, of, asked)
-    print_text(*found.said)
+    print_text(*found.said, *said)
     if not found.proven:
         raise typer.Exit(REFUSED)

@@ -17,6 +17,7 @@ from eyebar.views.report_front import front
 from eyebar.views.report_inventory import inventory
 from eyebar.views.report_since import changes
 from eyebar.views.report_working import working_section
+from eyebar.views.signed import InRegister
 from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
 
 
@@ -28,6 +29,8 @@ class Asked:
     dated: date | None = None
     since: Mapping[str, Any] | None = None
     reader: Reader = Reader.ENGINEER
+    register: InRegister | None = None
+    """What the register says of the rating, where it is kept in one."""
 
 
 def rating_report(of: Gathered, asked: Asked) -> bytes:
@@ -54,6 +57,8 @@ def claims(rate: Mapping[str, Any], asked: Asked) -> tuple[str, ...]:
         f"working={asked.working}",
         f"for={asked.reader}",
         *((f"since={report_values.fingerprint(dict(asked.since))}",) if asked.since else ()),
+        *((f"register={asked.register.register}", f"rating={asked.register.rating}",
+           f"head={asked.register.head}") if asked.register else ()),
     )
 
 
@@ -68,7 +73,7 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
     return {
         "front": dataclasses.asdict(front(
             rate, of.describe, changes=_changes(of, asked),
-            crossing=report_words.crossing(rate["posting"], of.everyday),
+            crossing=report_words.crossing(rate["posting"], of.everyday), register=asked.register,
         )),
         "headings": report_words.HEADINGS,
         "foot": report_words.foot(rate),
@@ -78,7 +83,7 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
         "sections": plainly(_sections(of)),
         "sheets": _sheets(of),
         "working": plainly(_workings(of, asked.working)),
-        "proof": plainly([report_values.proof(rate, report_words.VERIFY)]),
+        "proof": plainly([report_values.proof(rate, report_words.VERIFY, asked.register)]),
     }
 
 

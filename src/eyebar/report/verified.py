@@ -30,6 +30,11 @@ class Claims:
     reader: Reader
     dated: date
     since: str
+    register: str
+    rating: int
+    head: str
+    """Of the register: its identity, the number of the rating there, the head of its chain; empty
+    and 0 where the rating is in none."""
 
 
 def claims_of(file: bytes) -> Claims:
@@ -45,7 +50,8 @@ def claims_of(file: bytes) -> Claims:
             on=date.fromisoformat(said["on"]), working=Working(said["working"]),
             reader=Reader(said["for"]),
             dated=date.fromisoformat(made[1].decode() if made else ""),
-            since=said.get("since", ""),
+            since=said.get("since", ""), register=said.get("register", ""),
+            rating=int(said.get("rating", "0")), head=said.get("head", ""),
         )
     except (KeyError, ValueError):
         raise OutOfRange(
@@ -77,6 +83,8 @@ def verdict(file: bytes, claimed: Claims, of: Gathered, asked: Asked) -> Verdict
         return Verdict(proven=True, said=(report_verified.PROVEN,))
     if file.startswith(made):
         return Verdict(proven=True, said=(report_verified.PROVEN, report_verified.ADDED))
+    if claimed.head and asked.register is None:
+        return _answer(report_verified.SAME_RESULT, report_verified.NEEDS_REGISTER)
     if claimed.since and asked.since is None:
         return _answer(report_verified.SAME_RESULT, report_verified.NEEDS_SINCE)
     return _answer(report_verified.SAME_RESULT, report_verified.CHANGED)

@@ -20,12 +20,6 @@ from eyebar.store.tables import postings, ratings, revisions, signatures, slips
 from eyebar.store.writing import Saying, Writing, head_of, plain_text
 from eyebar.views.words import posting_line
 
-NOT_A_SEAL = (
-    "This is a statement of a name and a licence number, as somebody typed them. It is no seal and"
-    " no cryptographic signature: nothing here proves who typed it, and it does not take the place"
-    " of the seal that the law asks for."
-)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Given:

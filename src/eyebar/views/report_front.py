@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from eyebar.views import report_words, words
 from eyebar.views.columns import Document, text
 from eyebar.views.not_rated import NotRatedRow, not_rated_rows
+from eyebar.views.signed import InRegister, on_the_front
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,12 +29,13 @@ class Front:
     unconfirmed: str = text("Unconfirmed", "How many values used have not been confirmed.")
     cautions: tuple[str, ...] = text("Cautions", "Sentences that belong to every use.")
     unsigned: str = text("Unsigned", "That it is not valid without a signature.")
+    register: tuple[str, ...] = text("Register", "Who signed in the register; its chain's head.")
     blanks: tuple[str, ...] = text("Signature", "What the engineer fills in.")
 
 
 def front(
     rate: Document, describe: Document, *, crossing: tuple[str, ...] = (),
-    changes: tuple[str, ...] = (),
+    changes: tuple[str, ...] = (), register: InRegister | None = None,
 ) -> Front:
     """The first page from the `rate` and `describe` documents of one bridge on one date."""
     posting, bridge = rate["posting"], rate["bridge"]
@@ -57,5 +59,6 @@ def front(
         unconfirmed=words.unconfirmed(rate["unconfirmed"]),
         cautions=tuple(rate["cautions"][:general]),
         unsigned=report_words.UNSIGNED,
+        register=on_the_front(register),
         blanks=report_words.SIGNATURE,
     )

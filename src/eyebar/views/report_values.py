@@ -4,9 +4,10 @@ import hashlib
 import json
 from dataclasses import dataclass
 
-from eyebar.views import report_words, words
+from eyebar.views import report_words, signed, words
 from eyebar.views.blocks import Block, Paragraph, Points, Rows, Section, table
 from eyebar.views.columns import Document, text
+from eyebar.views.signed import InRegister
 from eyebar.views.values import value_rows
 
 
@@ -61,13 +62,15 @@ def fingerprint(document: Document) -> str:
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
 
 
-def proof(rate: Document, command: str) -> Section:
+def proof(rate: Document, command: str, register: InRegister | None = None) -> Section:
     """By what the paper can be proven to belong to its record."""
     return Section(heading="Record, result and version", blocks=(
         Rows(headings=report_words.OF_THE_PAPER, rows=(
             ("Record, SHA-256", rate["record_hash"]),
             ("Result, SHA-256", fingerprint(rate)),
             ("Made by", f"eyebar {rate['version']}"),
+            *signed.rows(register),
         )),
         Paragraph(text=report_words.verified_by(command)),
+        *([Paragraph(text=signed.ON_PAPER)] if register else []),
     ))

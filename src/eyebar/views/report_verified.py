@@ -16,6 +16,18 @@ CHANGED = "But made again it is not the same: the file was changed after it was 
 NEEDS_SINCE = (
     "It was made beside an earlier result: give that with --since, and it can be made again."
 )
+NEEDS_REGISTER = (
+    "It names the head of a register: give that with --register, and it can be made again."
+)
+OTHER_REGISTER = "The register at hand is not the one that it names."
+
+
+def head_fits(event: int) -> str:
+    """The head on the paper is in the chain of the register at hand."""
+    return (
+        f"The head printed on it is that of event {event} of this register, and everything there "
+        "is as it was saved."
+    )
 
 
 def other_version(theirs: str, ours: str) -> str:
