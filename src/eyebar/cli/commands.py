@@ -190,7 +190,6 @@ def weakest(
 
 app.command()(cross)
 app.command()(use)
-app.command()(report)
 
 
 @app.command()
@@ -273,3 +272,6 @@ def history(
         print_json(document)
     else:
         print_history(document)
+
+
+app.command()(report)

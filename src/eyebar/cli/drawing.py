@@ -55,7 +55,7 @@ def draw(
         Leaf, typer.Option(help="A sheet for a desk, or a narrow page for a telephone.")
     ] = Leaf.SHEET,
 ) -> None:
-    """Draw a sheet: stress, elevation, floor, a member, a pin, the sign ..."""
+    """Draw a sheet: stress, elevation, floor, a part, the sign."""
     from eyebar.cli.drawn import Asked, drawn_sheets, written
 
     asked = Asked(
