@@ -290,3 +290,63 @@ def test_stringers_that_are_riveted_to_a_floorbeam_do_not_stand_on_it() -> None:
     bridge = floor_bridge("quillmarsh", (SEAT, f"{rivets}{SEAT}"))
     loads = part_loads(bridge, "floor/L4/floorbeam", some("Type 3"))
     assert not [one for one in checks(loads, INVENTORY) if "under a stringer" in one]
+
+
+SLAB: tuple[Change, ...] = (
+    ("""    kind: plank
+    thickness: 3 in
+    weight: 50 lb/ft3
+    runs: across
+    plank width: 10 in
+    material: deck fir
+    continuous: true             # every plank lies on all stringers
+""", """    kind: concrete
+    thickness: 7 in
+    weight: 150 lb/ft3
+    runs: across
+    continuous: true
+    concrete strength: 2500 psi
+    lower bars: {diameter: 5/8 in, every: 6 in, cover: 1 in, yield stress: 33 ksi}
+    upper bars: {diameter: 1/2 in, every: 6 in, cover: 1 1/2 in, square: true, yield stress: 33 ksi}
+"""),
+    ("what: deck thickness, value: 2 7/8 in", "what: deck thickness, value: 6 1/2 in"),
+)
+
+
+def test_a_slab_of_concrete_under_the_wheels_of_a_tandem() -> None:
+    found = rated(floor_bridge("quillmarsh", *SLAB), some("Type 3"))["floor/deck"]
+    ours = entry(found, "Type 3", (Method.LOAD_FACTOR, Level.OPERATING))
+    # Clear 20 in between sticks of 6 in: span 23 in; a strip of 96 x 23 / 47 = 46.979 in, less
+    # than the 48 in of the tandem: one wheel of 8.5 kip, 0.8 x 23 / 4 = 4.6 in. The upper bars
+    # are the fewer, 1/4 in2 every 6 in, and of what is left 6.5 - 1.5 - 1/4 = 4.75 in deep.
+    area = 0.25 / 6
+    modulus = 46.979 * area * (4.75 - area * 33 / (1.7 * 2.5))
+    assert ours.check == "bending of the slab over the stringers"
+    assert ours.live == pytest.approx(8.5 * 4.6 / modulus, rel=1e-4)
+    assert ours.impact == pytest.approx(0.30)
+    # Dead load as of a simple span: 7 in of 150 lb/ft3 and 2 in of gravel on 46.979 in x 23 in.
+    along = (7 / 12 * 0.150 + 2 / 12 * 0.120) / 144 * 46.979
+    assert ours.dead == pytest.approx(along * 23**2 / 8 / modulus, rel=1e-4)
+    assert ours.capacity == pytest.approx(0.9 * 33)
+    left = 29.7 - 1.3 * ours.dead
+    assert ours.factor == pytest.approx(left / (1.3 * 1.3 * ours.live), rel=1e-2)
+
+
+def test_a_slab_whose_bars_nobody_knows_is_not_rated() -> None:
+    old, new = SLAB[0]
+    bare = "".join(line for line in new.splitlines(keepends=True) if "lower bars" not in line)
+    found = rated(floor_bridge("quillmarsh", (old, bare), SLAB[1]), some("Type 3"))["floor/deck"]
+    assert found.not_rated == "bars of the slab of floor/deck not measured"
+
+
+def test_readings_of_a_slabs_bars_count() -> None:
+    reading = "    readings:\n"
+    rusted = f"{reading}      - {{part: floor/deck, place: mid, what: diameter, value: 1/2 in}}\n"
+    whole, thin = (
+        entry(rated(floor_bridge("quillmarsh", *SLAB, *more), some("Type 3"))["floor/deck"],
+              "Type 3", OPERATING)
+        for more in ((), ((reading, rusted),))
+    )
+    assert whole.factor is not None
+    assert thin.factor is not None
+    assert thin.factor < whole.factor

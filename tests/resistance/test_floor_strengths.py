@@ -326,11 +326,6 @@ def test_a_steel_deck_by_its_makers_modulus_and_none_where_it_has_rusted() -> No
         deck_strengths(replace(plank, thickness=1.8), strip, by(ASR), VALUES)
 
 
-def test_concrete_decks_have_no_rule() -> None:
-    slab = deck("concrete", "", 6.0, made_of=None)
-    assert deck_strengths(slab, strip_of(slab, PATCH, 8.0, VALUES), by(ASR), VALUES) == ()
-
-
 # Bent rods
 
 

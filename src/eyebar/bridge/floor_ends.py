@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from eyebar.bridge.floor_beams import SIZE, declared
-from eyebar.bridge.floor_parts import Deck, Floorbeam, Hanger, MadeOf, Rollers, Shoe, Stringer
+from eyebar.bridge.floor_parts import Bars, Deck, Floorbeam, Hanger, MadeOf, Rollers, Shoe, Stringer
 from eyebar.bridge.floor_said import FloorWords, fastening
 from eyebar.bridge.left import left_of, reading_words
 from eyebar.bridge.parts import Bar, Material, Truss
@@ -12,7 +12,7 @@ from eyebar.bridge.shaped_built import size
 from eyebar.bridge.timeline import Findings
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.record import What
-from eyebar.record.floor import DeckEntry
+from eyebar.record.floor import DeckEntry, SlabBarsEntry
 from eyebar.record.floor_members import HangerEntry, ShoeEntry
 from eyebar.record.words import DeckKind
 from eyebar.sections.shapes import Rolled, Section, Timbers
@@ -124,7 +124,7 @@ def deck_of(
             made_of = words.made_of(entry.material)
     except NotMeasured as missing:
         return None, f"{missing.what} of the deck not recorded"
-    if entry.runs is None and not concrete:
+    if entry.runs is None:
         return None, "which way the deck spans not recorded"
     support = size(entry.support) if entry.support is not None else width_of(stringers)
     built = size(entry.thickness)
@@ -134,19 +134,36 @@ def deck_of(
         clear=size(entry.clear) if entry.clear is not None else _clear(stringers, support),
         support=support, made_of=made_of, continuous=entry.continuous, joined=entry.joined,
         modulus=size(entry.section_modulus), bars_apart=size(entry.bars_apart),
+        concrete=size(entry.concrete_strength),
+        lower=_bars(entry.lower_bars, findings), upper=_bars(entry.upper_bars, findings),
         not_rated=declared(words, "floor/deck"),
         readings=tuple(reading_words(day, one) for day, one in findings),
     ), ""
 
 
+def _bars(entry: SlabBarsEntry | None, findings: Findings) -> Bars | None:
+    """Bars of a slab, all as thin as the thinnest that the latest readings found."""
+    if entry is None:
+        return None
+    built = size(entry.diameter)
+    return Bars(
+        diameter=_least(What.DIAMETER, built, findings), built=built, every=size(entry.every),
+        cover=size(entry.cover), square=entry.square, yield_stress=size(entry.yield_stress),
+    )
+
+
 def _thinnest(entry: DeckEntry, findings: Findings) -> float | None:
     """What wear and rot leave of the deck [in]: the least of the latest readings, each at its
     place; as built where none was read."""
+    return _least(What.DECK_THICKNESS, size(entry.thickness), findings)
+
+
+def _least(what: What, built: float | None, findings: Findings) -> float | None:
+    """The least of a size as built and of the latest readings of it, each at its place [in]."""
     latest: dict[str, float] = {}
     for _, reading in findings:
-        if reading.what is What.DECK_THICKNESS:
+        if reading.what is what:
             latest[reading.place or reading.part.place] = reading.value.number
-    built = size(entry.thickness)
     known = [*latest.values(), *([] if built is None else [built])]
     return min(known, default=None)
 

@@ -198,6 +198,20 @@ class Hanger:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Bars:
+    """The main bars on one face of a slab [in]: diameter as it is left and as `built` (of `square`
+    ones the side), from bar to bar, cover from the slab's face as built; their yield stress [ksi].
+    """
+
+    diameter: float | None
+    built: float | None
+    every: float | None
+    cover: float | None
+    square: bool
+    yield_stress: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Deck:
     """The deck that the wheels stand on.
 
@@ -205,7 +219,8 @@ class Deck:
     `clear` distance between its supports [in], `support` half of whose width may count. `modulus`
     is the section modulus for an inch of width [in2] of a deck of steel, `bars_apart` the spacing
     of a grating's main bars. `continuous`: it runs on over more than two spans; `joined`: panels or
-    laminations that run on or are tied together.
+    laminations that run on or are tied together. Of a slab: strength of its `concrete` [ksi], its
+    `lower` and `upper` main bars.
     """
 
     address: str
@@ -221,6 +236,9 @@ class Deck:
     joined: bool
     modulus: float | None = None
     bars_apart: float | None = None
+    concrete: float | None = None
+    lower: Bars | None = None
+    upper: Bars | None = None
     not_rated: str = ""
     readings: tuple[str, ...] = ()
 

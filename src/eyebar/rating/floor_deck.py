@@ -9,8 +9,9 @@ from eyebar.loads.floor_dead import NONE, Pair
 from eyebar.rating.floor_context import FloorContext
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
-from eyebar.resistance.decks import Strip, deck_strengths, strip_of, tyre
+from eyebar.resistance.decks import CONCRETE, Strip, deck_strengths, strip_of, tyre
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
+from eyebar.resistance.slabs import wheels_on_strip
 from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
@@ -41,7 +42,7 @@ class DeckLoads:
     def fresh_strip(self, method: Method, wheel_kip: float) -> Strip:
         """The same, worked out anew."""
         patch = tyre(method, wheel_kip, self.context.values)
-        return strip_of(self.deck, patch, wheel_kip, self.context.values)
+        return strip_of(self.deck, patch, wheel_kip, self.context.values, method=method)
 
     def strengths_for(
         self, method: Method, level: Level, vehicle: Vehicle
@@ -64,7 +65,7 @@ class DeckLoads:
         """Impact by its own span."""
         made_of = self.deck.made_of
         metal = made_of.metal if made_of is not None and not isinstance(
-            made_of, Timber) else Metal.TIMBER
+            made_of, Timber) else Metal.STEEL if self.deck.kind == CONCRETE else Metal.TIMBER
         span = self.strip(method, vehicle).span / 12.0
         return self.context.shock(vehicle, method, metal=metal, loaded_ft=span, span_ft=span)
 
@@ -110,7 +111,16 @@ class DeckLoads:
         """What one wheel does [ksi], or a load by area on the strip."""
         if vehicle.combine is Combine.AREA:
             return _under_area(strength, strip, vehicle.area_kip_per_ft2)
-        return heaviest_wheel(vehicle) / strength.divisor
+        return self._wheel(vehicle, strip) / strength.divisor
+
+    def _wheel(self, vehicle: Vehicle, strip: Strip) -> float:
+        """The wheel that acts on a strip [kip]: on a slab also those whose strips overlap it."""
+        if self.deck.kind != CONCRETE or not vehicle.axles_kip:
+            return heaviest_wheel(vehicle)
+        return wheels_on_strip(
+            [axle / WHEELS for axle in vehicle.axles_kip],
+            [12.0 * apart for apart in vehicle.least_spacings_ft], strip.width,
+        )
 
 
 def heaviest_wheel(vehicle: Vehicle) -> float:

@@ -284,6 +284,9 @@ UnsureArea = Annotated[
 Force = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.FORCE, zero=True))]
 """A force not below zero [kip]."""
 Stress = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.STRESS))]
+UnsureStress = Annotated[
+    InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.STRESS)))
+]
 Angle = Annotated[InstanceOf[Quantity], BeforeValidator(_of(Dimension.ANGLE, signed=True))]
 UnsureAngle = Annotated[
     InstanceOf[Quantity] | None, BeforeValidator(perhaps(_of(Dimension.ANGLE, signed=True)))

@@ -19,6 +19,7 @@ from eyebar.record.fields import (
     UnsureCoordinate,
     UnsureCount,
     UnsureLength,
+    UnsureStress,
     perhaps,
     refusal,
     weighing,
@@ -73,6 +74,19 @@ def _curbs_gathered(got: object) -> object:
     return rest
 
 
+class SlabBarsEntry(Entry):
+    """The main bars on one face of a slab of concrete."""
+
+    diameter: Size
+    """Of square bars the side."""
+    every: Size
+    """From bar to bar."""
+    cover: Size
+    """From the slab's face as built to the bars."""
+    square: Truth = False
+    yield_stress: UnsureStress
+
+
 class DeckEntry(Entry):
     """The deck that the wheels' floor is made of; it counts as dead load that stays."""
 
@@ -99,6 +113,12 @@ class DeckEntry(Entry):
     """Of a deck of steel, for each inch of width: in3 an inch is in2."""
     bars_apart: Size = None
     """Spacing of a grating's main bars."""
+    concrete_strength: UnsureStress = None
+    """Of a slab: crushing strength, from cores or from papers."""
+    lower_bars: SlabBarsEntry | None = None
+    """Of a slab: those along its span, below."""
+    upper_bars: SlabBarsEntry | None = None
+    """Those above, over the stringers."""
 
 
 class SurfacingEntry(Entry):

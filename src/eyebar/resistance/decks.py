@@ -1,4 +1,5 @@
-"""Decks under wheels: planks, laminations and panels of timber; steel by a section modulus given.
+"""Decks under wheels: planks, laminations and panels of timber; steel by a section modulus given;
+slabs of concrete by `slabs`.
 
 One wheel stands in the middle of a span for bending, beside a support for shear. How wide a strip
 carries it, and how far it is spread along the span, are rules of the deck's kind.
@@ -13,6 +14,7 @@ from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.resistance.bending import factored_stress, part_of_yield
 from eyebar.resistance.floor_rules import Effect, FloorRules, Strength
+from eyebar.resistance.slabs import runs_on, slab_strengths, slab_strip
 from eyebar.resistance.timber import Stick, timber_strength
 from eyebar.sections.amounts import measured
 from eyebar.sections.closed_forms import rectangle_area
@@ -56,6 +58,22 @@ def deck_span(clear: float, support_width: float, thickness: float) -> float:
     Lengths [in]. Scalars. Limits: none.
     """
     return min(clear + support_width / 2, clear + thickness)
+
+
+@formula(
+    "L = c + b / 2",
+    result=Symbol("span of a slab", "in"),
+    c=Symbol("clear distance of its supports", "in", "clear", low=10.0, high=60.0),
+    b=Symbol("width of a support", "in", "support_width", low=2.0, high=12.0),
+    source="Standard Specifications 3.24.1.2: between the edges of flanges and half of one, from "
+    "memory",
+)
+def slab_span(clear: float, support_width: float) -> float:
+    """Span of a slab on stringers [in].
+
+    Lengths [in]; scalars or arrays. Limits: none.
+    """
+    return clear + support_width / 2
 
 
 @formula(
@@ -140,12 +158,18 @@ class Strip:
     shear: float
 
 
-def strip_of(deck: Deck, patch: Patch, wheel_kip: float, values: Values) -> Strip:
+def strip_of(
+    deck: Deck, patch: Patch, wheel_kip: float, values: Values, *,
+    method: Method = Method.ALLOWABLE_STRESS,
+) -> Strip:
     """The strip that carries a wheel. Raises NotMeasured; OutOfRange for a span so wide that more
     than one wheel may stand on it."""
     thickness = measured(deck.thickness, "thickness of the deck")
     clear = measured(deck.clear, "clear distance of the deck's supports")
-    span = deck_span(clear, measured(deck.support, "width of the deck's supports"), thickness)
+    support = measured(deck.support, "width of the deck's supports")
+    if deck.kind == CONCRETE:
+        return _strip_of_slab(deck, patch, method, slab_span(clear, support), values)
+    span = deck_span(clear, support, thickness)
     alone = values.number("deck.wheel alone up to")
     if span > alone:
         raise OutOfRange(
@@ -160,6 +184,26 @@ def strip_of(deck: Deck, patch: Patch, wheel_kip: float, values: Values) -> Stri
         span=span, spread=lies,
         width=_width(deck, along_the_strip, 2.0 * wheel_kip, thickness, values),
         moment=wheel_moment(part, span, lies), shear=wheel_shear(span, thickness, lies),
+    )
+
+
+def _strip_of_slab(
+    deck: Deck, patch: Patch, method: Method, span: float, values: Values
+) -> Strip:
+    """The strip of a slab that carries a wheel: by the older methods the wheel is a point."""
+    if deck.runs == ALONG:
+        raise OutOfRange("slab", "spanning along the road", "across it, from stringer to stringer")
+    alone = values.number("slab.wheel alone up to")
+    if span > alone:
+        raise OutOfRange(
+            "span of the slab", f"{span:g} in",
+            f"{alone:g} in at most: on a wider one wheels of two vehicles may do more than one",
+        )
+    spread = patch.across if method is Method.LOAD_AND_RESISTANCE else 0.0
+    part = values.number("slab.part of simple moment") if runs_on(deck) else 1.0
+    moment = wheel_moment(part, span, spread)
+    return Strip(
+        span=span, width=slab_strip(method, span), spread=spread, moment=moment, shear=0.0
     )
 
 
@@ -193,7 +237,7 @@ def deck_strengths(
     Raises NotMeasured, OutOfRange.
     """
     if deck.kind == CONCRETE:
-        return ()
+        return tuple(slab_strengths(deck, by, values, strip=strip.width, moment=strip.moment))
     if isinstance(deck.made_of, Timber):
         if by.bending.method is Method.LOAD_FACTOR:
             return ()
