@@ -20,7 +20,7 @@ from eyebar.terms import Method
 
 SPAN = Symbol("span of the deck", "in", "deck_span", low=20.0, high=78.0)
 STRIP = Symbol("width of the strip that carries the wheel", "in", "strip", low=30.0, high=80.0)
-BAR_AREA = Symbol("area of the bars for each inch of width", "in", "bars_an_inch", low=0.02, high=0.12)
+BAR_AREA = Symbol("bars for each inch of width", "in", "bars_an_inch", low=0.02, high=0.12)
 DEPTH = Symbol("depth of the bars from the pushed face", "in", "bar_depth", low=3.0, high=8.0)
 RATIO = Symbol("modulus of the bars over that of the concrete", "1", "modular_ratio", low=6.0,
                high=15.0)
