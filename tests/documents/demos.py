@@ -12,6 +12,7 @@ from eyebar.documents import (
     describe_document,
     explain_document,
     forces_document,
+    how_document,
     rate_document,
     vehicles_document,
 )
@@ -69,6 +70,12 @@ def check(name: str) -> Document:
 def describe(name: str) -> Document:
     """The `describe` document of a demo, out of the JSON text."""
     return _read(describe_document(record(name)))
+
+
+@cache
+def how(name: str) -> Document:
+    """The `history-how` document of a demo, out of the JSON text."""
+    return _read(how_document(record(name)))
 
 
 @cache

@@ -23,7 +23,7 @@ def explained(name: str) -> demos.Document:
 
 OF_A_BRIDGE = {
     "rate": demos.rate, "forces": demos.forces, "check": demos.check, "explain": explained,
-    "describe": demos.describe,
+    "describe": demos.describe, "history-how": demos.how,
 }
 
 

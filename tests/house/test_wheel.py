@@ -31,6 +31,9 @@ EVERY_COMMAND = {
 }
 """Each command with arguments that it accepts; `demo` first, since it writes the records."""
 
+ALSO = (("history", "there/bridges/wrenmallow.yaml", "--how", "-o", "how.svg"),)
+"""Ways of a command that read other files of the package."""
+
 OF_THE_REGISTER = (
     ("register", "add", "there/bridges/quillmarsh.yaml", "--register", "r.db"),
     ("register", "verify", "--register", "r.db"),
@@ -104,7 +107,7 @@ def test_no_command_is_forgotten_here() -> None:
 
 
 def test_every_command_runs_outside_the_checkout(installed: Path, tmp_path: Path) -> None:
-    for arguments in (*EVERY_COMMAND.values(), *OF_THE_REGISTER):
+    for arguments in (*EVERY_COMMAND.values(), *ALSO, *OF_THE_REGISTER):
         if arguments[0] == "report" and not find_spec("typst"):
             continue
         answer = run(installed, tmp_path, *arguments)

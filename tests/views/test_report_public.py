@@ -9,26 +9,10 @@ import pytest
 
 from eyebar.views.report_public import HOW, later, who, why
 from tests.documents import demos
+from tests.views.reading import grade
 
 Document = demos.Document
 each = pytest.mark.parametrize("name", demos.NAMES)
-
-
-def syllables(word: str) -> int:
-    """Groups of vowels of a word, without a silent e at its end; at least one."""
-    word = re.sub(r"[^a-z]", "", word.lower())
-    groups = len(re.findall(r"[aeiouy]+", word))
-    silent = word.endswith("e") and not word.endswith("le") and groups > 1
-    silent = silent or (bool(re.search(r"[^aeiouytd]ed$", word)) and groups > 1)
-    return max(1, groups - silent)
-
-
-def grade(text: str) -> float:
-    """Flesch-Kincaid: 0.39 words a sentence + 11.8 syllables a word - 15.59, in school years."""
-    sentences = [one for one in re.split(r"[.:!?]+(?:\s|$)", text) if one.strip()]
-    words = re.findall(r"[A-Za-z][A-Za-z'-]*|\d[\d,.]*", text)
-    spoken = sum(syllables(word) for word in words)
-    return 0.39 * len(words) / len(sentences) + 11.8 * spoken / len(words) - 15.59
 
 
 def said(document: Document) -> str:
@@ -39,15 +23,6 @@ def decided(document: Document, **posting: object) -> Document:
     other = copy.deepcopy(document)
     other["posting"] |= posting
     return other
-
-
-def test_the_measure_of_reading_is_the_published_formula() -> None:
-    # By hand: 6 words in 1 sentence, 6 syllables: 0.39 x 6 + 11.8 x 1 - 15.59 = -1.45.
-    assert grade("The cat sat on the mat.") == pytest.approx(-1.45)
-    # By hand: 3 words, 9 syllables (cal-cu-la-tion is 4, de-ter-mines 3, ca-pa-ci-ty ... ).
-    assert [syllables(one) for one in ("bridge", "measured", "pulled", "final", "people")] == [
-        1, 2, 1, 2, 2
-    ]
 
 
 @each

@@ -11,6 +11,7 @@ from eyebar.views import (
     crossing,
     forces,
     given,
+    how,
     not_measured,
     not_rated,
     posting,
@@ -35,6 +36,7 @@ VIEWS = (
     register.RegisterRow, register.RevisionRow, register.InspectionRow, register.DecisionRow,
     register.EventRow, register.RegisterReadingRow, register.ChangeRow, given.RatingIssued,
     given.SignUp, given.SlipGiven, given.FileKept,
+    how.HowChapter, how.HowTruss, how.HowItWorks,
 )
 
 

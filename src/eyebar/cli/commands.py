@@ -9,6 +9,7 @@ from eyebar import __version__
 from eyebar.cli import register_report
 from eyebar.cli.crossing import cross, use
 from eyebar.cli.drawing import draw
+from eyebar.cli.history import history
 from eyebar.cli.options import (
     AsJson,
     AtLevel,
@@ -258,20 +259,7 @@ def explain(
 app.command()(draw)
 
 
-@app.command()
-def history(
-    record: Record, *, on: On = None, office: Office = None, as_json: AsJson = False
-) -> None:
-    """Say the form of the trusses, and what tells their age."""
-    from eyebar.cli.printing import print_history
-    from eyebar.documents import history_document
-
-    with refusing(as_json=as_json):
-        document = history_document(record, on=on, office=office)
-    if as_json:
-        print_json(document)
-    else:
-        print_history(document)
+app.command()(history)
 
 
 app.command()(report)

@@ -8,6 +8,7 @@ from eyebar.cli.terminal import print_list, print_table, print_text
 from eyebar.views.checking import checked
 from eyebar.views.forces import ForceRow, ForceTable
 from eyebar.views.history import DetailRow, told
+from eyebar.views.how import how_it_works
 from eyebar.views.not_measured import NotMeasuredRow
 from eyebar.views.not_rated import NotRatedRow
 from eyebar.views.posting import posting
@@ -127,5 +128,18 @@ def print_history(document: Document) -> None:
         typer.echo()
         print_table(DetailRow, view.details)
     print_list(view.contradictions)
+    typer.echo()
+    print_list(view.cautions)
+
+
+def print_how(document: Document) -> None:
+    """How the trusses work, chapter by chapter."""
+    view = how_it_works(document)
+    print_text(view.bridge)
+    for truss in view.trusses:
+        typer.echo(f"\n{truss.title}")
+        for chapter in truss.chapters:
+            typer.echo(f"\n{chapter.heading}\n")
+            print_text(*chapter.sentences)
     typer.echo()
     print_list(view.cautions)

@@ -6,6 +6,7 @@ from eyebar.documents.describe import describe_document
 from eyebar.documents.explain import explain_document
 from eyebar.documents.forces import forces_document
 from eyebar.documents.history import history_document
+from eyebar.documents.how import how_document
 from eyebar.documents.opened import opened
 from eyebar.documents.rate import rate_document
 from eyebar.documents.schemas import schema
@@ -15,6 +16,6 @@ from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
     "check_document", "cross_document", "describe_document", "explain_document",
-    "forces_document", "history_document", "opened", "rate_document", "schema", "slip_document",
-    "use_document", "vehicles_document",
+    "forces_document", "history_document", "how_document", "opened", "rate_document", "schema",
+    "slip_document", "use_document", "vehicles_document",
 ]

@@ -78,7 +78,7 @@ def answer(part: Document, rating: Document | None) -> str:
 def not_rated(kinds: Iterable[str]) -> str:
     """How many parts of a truss are not rated, by their kinds; empty for none."""
     counted = Counter(kinds).items()
-    named = ", ".join(f"{count} {_several(kind) if count > 1 else kind}" for kind, count in counted)
+    named = ", ".join(f"{count} {several(kind) if count > 1 else kind}" for kind, count in counted)
     return f"Not rated on this truss: {named}." if named else ""
 
 
@@ -94,5 +94,6 @@ def left_out(vehicle: str, why: Document) -> str:
     return f"Without {vehicle}: {why['reason']} ({why['panel']})."
 
 
-def _several(kind: str) -> str:
+def several(kind: str) -> str:
+    """Several of a kind of bar: `top chord bars`, `posts`."""
     return f"{kind} bars" if kind in CHORD_KINDS else f"{kind}s"
