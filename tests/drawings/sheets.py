@@ -4,7 +4,8 @@
 from functools import cache
 from typing import Any
 
-from eyebar.documents.drawn import drawn_document
+from eyebar.documents.drawn import drawn_of, standing_across
+from eyebar.documents.opened import Opened, opened
 from tests.documents import demos
 from tests.drawings import made
 
@@ -13,9 +14,21 @@ PUSHING = ("end post", "top chord", "post")
 
 
 @cache
+def bridge(name: str) -> Opened:
+    """A demo bridge, opened."""
+    return opened(demos.record(name))
+
+
+@cache
 def drawn(name: str) -> Document:
     """The `drawn` document of a demo."""
-    return drawn_document(demos.record(name))
+    return drawn_of(bridge(name))
+
+
+@cache
+def standing(name: str) -> Document:
+    """A truck across the road of a demo, worst for its first truss."""
+    return standing_across(bridge(name), "Type 3S2", drawn(name)["trusses"][0]["truss"])
 
 
 def section(*pieces: tuple[str, dict[str, float | None]]) -> Document:

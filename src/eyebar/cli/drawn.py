@@ -7,10 +7,13 @@ from pathlib import Path
 from typing import Any
 
 from eyebar.documents import explain_document, forces_document, rate_document
-from eyebar.documents.drawn import drawn_document
+from eyebar.documents.drawn import drawn_document, drawn_of, standing_across
 from eyebar.documents.opened import Opened, opened
 from eyebar.drawings import Printed, pin_drawing, stress_sheet
+from eyebar.drawings.cross_section_sheet import cross_section_sheet
 from eyebar.drawings.elevation_sheet import elevation_sheet
+from eyebar.drawings.floor_sheet import floor_sheet
+from eyebar.drawings.member_sheet import member_sheet
 from eyebar.drawings.paper import SHEETS, Paper
 from eyebar.drawings.pin_sheet import PAPER_OF_A_PIN
 from eyebar.drawings.sign_sheet import sign_sheet
@@ -125,6 +128,25 @@ def _elevation(asked: Asked) -> DrawnSheets:
     return _framed([elevation_sheet(document, asked.papers, truss=asked.truss)], document)
 
 
+def _member(asked: Asked) -> DrawnSheets:
+    document = drawn_document(asked.record, on=asked.on, office=asked.office)
+    return _framed([member_sheet(document, asked.part, asked.papers)], document)
+
+
+def _floor(asked: Asked) -> DrawnSheets:
+    document = drawn_document(asked.record, on=asked.on, office=asked.office)
+    return _framed([floor_sheet(document, asked.papers)], document)
+
+
+def _cross_section(asked: Asked) -> DrawnSheets:
+    one = asked.opened
+    document = drawn_of(one)
+    part = asked.part or asked.truss or document["trusses"][0]["truss"]
+    vehicle = asked.vehicle or one.values.names("posting.vehicles")[0]
+    across = standing_across(one, vehicle, part)
+    return _framed([cross_section_sheet(document, across, asked.papers)], document)
+
+
 def _sign(asked: Asked) -> DrawnSheets:
     rate = rate_document(asked.record, on=asked.on, office=asked.office)
     return _framed([sign_sheet(rate, asked.papers)], rate)
@@ -139,5 +161,6 @@ def _framed(sheets: Sequence[Any], document: Document) -> DrawnSheets:
 
 _MADE: Mapping[SheetName, Callable[[Asked], DrawnSheets]] = {
     SheetName.STRESS: _stress, SheetName.PIN: _pin, SheetName.ELEVATION: _elevation,
-    SheetName.SIGN: _sign,
+    SheetName.SIGN: _sign, SheetName.MEMBER: _member, SheetName.FLOOR: _floor,
+    SheetName.CROSS_SECTION: _cross_section,
 }

@@ -184,6 +184,7 @@ def _stringer(beam: Stringer) -> dict[str, Any]:
     return {
         "part": beam.address, "kind": "stringer", "panel": beam.panel, "number": beam.number,
         "begin_ft": beam.begin_ft, "end_ft": beam.end_ft, "place_ft": beam.place_ft,
+        "framed": beam.beam_ends.fastening is not None,
         "not_rated": beam.not_rated, "readings": list(beam.readings),
         **_section(beam.as_built, _least(beam)),
     }

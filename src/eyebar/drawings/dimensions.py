@@ -75,9 +75,14 @@ def depth_string(top: float, bottom: float, x: float, length_in: float) -> tuple
 
 
 def ruler(scale: Scale, at: Point, length: float) -> tuple[Ink, ...]:
-    """A ruler in feet: its first step divided in five, black and white in turn."""
-    step_ft = ruler_step_ft(scale, 44.0)
-    step = step_ft * scale.units_per_foot
+    """A ruler in feet, black and white in turn; in inches where a foot is longer than it."""
+    if scale.units_per_foot > length:
+        feet, unit = 1.0 / 12.0, "in"
+        step_ft = next((one for one in (1, 2, 3, 6) if one * scale.units_per_inch >= 30.0), 6)
+    else:
+        feet, unit = 1.0, "ft"
+        step_ft = ruler_step_ft(scale, 44.0)
+    step = step_ft * scale.units_per_foot * feet
     count = max(1, int(length // step))
     x, y = at
     ink: list[Ink] = [
@@ -85,7 +90,7 @@ def ruler(scale: Scale, at: Point, length: float) -> tuple[Ink, ...]:
     ]
     for i in range(count + 1):
         ink.append(Line(start=(x + i * step, y - 4), end=(x + i * step, y + 4), weight=HAIR))
-        figure = f"{i * step_ft}" if i < count else f"{i * step_ft} ft"
+        figure = f"{i * step_ft}" if i < count else f"{i * step_ft} {unit}"
         digits = extent((run(f"{i * step_ft}", 9.5),)).width
         ink.append(on_line((run(figure, 9.5),), (x + i * step - digits / 2, y + 16), colour=FAINT))
     return tuple(ink)

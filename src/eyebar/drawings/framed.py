@@ -83,6 +83,8 @@ class Content:
     draw: Callable[[Room], Drawing | None]
     blocks: tuple[Block, ...] = ()
     page: str = ""
+    least: float = LEAST_FIGURE
+    """The least height that the drawing is given on a sheet."""
     how: str = ""
     """What of it is to scale and what is not."""
 
@@ -163,7 +165,7 @@ def _sheet(content: Content, paper: Paper) -> Laid | None:
     own = (*content.blocks, *drawing.blocks)
     words = _columns(own, place.below(0.0))
     space = top - GAP - (words.bottom + GAP if own else 0.0) - room.top
-    if space < LEAST_FIGURE:
+    if space < content.least:
         return None
     drawing = content.draw(replace(room, height=space))
     if drawing is None or drawing.bottom > room.top + space + 1e-6:

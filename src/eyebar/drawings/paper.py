@@ -1,6 +1,7 @@
 """Sheets of paper, and the scale that a truss is drawn to on them."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -104,15 +105,25 @@ SCALES = tuple(sorted(
 """The scales of the drawing office, largest first."""
 
 
-def drawing_scale(size_in: tuple[float, float], room: tuple[float, float]) -> Scale:
+DETAIL_SCALES = tuple(
+    Scale(inches_to_the_foot=Fraction(inches), said=said)
+    for inches, said in ((24, "twice full size"), (12, "full size"), (6, "half size"),
+                         (3, "quarter size"))
+) + SCALES
+"""Those of details besides, largest first."""
+
+
+def drawing_scale(
+    size_in: tuple[float, float], room: tuple[float, float], scales: Sequence[Scale] = SCALES
+) -> Scale:
     """The largest scale at which a size of the bridge [in] fits the room on the sheet [units]."""
-    for scale in SCALES:
+    for scale in scales:
         if all(
             size * scale.units_per_inch <= space + 1e-6
             for size, space in zip(size_in, room, strict=True)
         ):
             return scale
-    return SCALES[-1]
+    return scales[-1]
 
 
 def ruler_step_ft(scale: Scale, least: float) -> int:
