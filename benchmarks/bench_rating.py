@@ -12,6 +12,7 @@ from eyebar.documents import rate_document
 from eyebar.documents.opened import opened
 from eyebar.rating import rated_bridge
 from eyebar.rating.floor import rated_floor
+from eyebar.rating.weakest import weakest
 from eyebar.resistance import Condition
 
 LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
@@ -43,6 +44,16 @@ def test_a_whole_rating_in_process() -> None:
     print(f"\nof it the floor {floor:.2f} s, the pins {rating - bare:.2f} s: with pins "
           f"{rating / bare:.2f} times as long as without")
     print(f"\nrating in process {rating:.2f} s; from record to document {document:.2f} s")
+
+
+def test_the_parts_by_safe_load_against_the_rating() -> None:
+    with as_file(bridge_records()[SHOWN]) as record:
+        one = opened(record)
+        rated = rated_bridge(one.bridge, one.values, one.rated_vehicles)
+        rating = least(lambda: rated_bridge(one.bridge, one.values, one.rated_vehicles), 3)
+        parts = least(lambda: weakest(rated, one.rated_vehicles, one.values))
+    print(f"\nparts by safe load {parts:.3f} s, {100 * parts / rating:.1f} % of the rating")
+    assert parts < 0.1 * rating
 
 
 def test_a_cold_command_against_the_import_of_its_libraries() -> None:

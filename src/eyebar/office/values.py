@@ -3,10 +3,12 @@
 import hashlib
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import asdict, dataclass, field, fields, replace
 
 from eyebar.errors import OutOfRange, Unknown, nearest
-from eyebar.sources import Value
+from eyebar.sources import Confirmation, Value
+
+_KEYS = tuple(one.name for one in fields(Value))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -79,6 +81,14 @@ class Values:
 
     def digest(self) -> str:
         """A hash of the whole set (SHA-256, hexadecimal): equal sets, equal hash."""
-        rows = [asdict(self.rows[name]) for name in sorted(self.rows)]
+        rows = [
+            {key: _plain(getattr(self.rows[name], key)) for key in _KEYS}
+            for name in sorted(self.rows)
+        ]
         written = json.dumps(rows, sort_keys=True, default=str)
         return hashlib.sha256(written.encode()).hexdigest()
+
+
+def _plain(given: object) -> object:
+    """A field of a row as it is written into the hash."""
+    return asdict(given) if isinstance(given, Confirmation) else given

@@ -125,7 +125,9 @@ class Rater:
     ) -> dict[str, Governing | None]:
         """Vehicle -> its least factor in a rating."""
         found: dict[str, Governing | None] = dict.fromkeys(vehicles)
-        for one in counted(factors_of(rating.parts, vehicles), self.kept.values):
+        for one in counted(
+            factors_of(rating.parts, vehicles, self.kept.wanted), self.kept.values
+        ):
             before = found[one.vehicle.name]
             if one.factor is not None and (before is None or one.factor < (before.factor or 0.0)):
                 found[one.vehicle.name] = one

@@ -161,33 +161,49 @@ def _ratings(
         multiple=looked.where.event_multiple[rows.start : rows.stop], scale=scale,
         live_factor=question.live_factor, impact=one.impact[piece.bars][:, None],
         share=question.case.total,
-    ).tolist()
-    for i, (row, bar) in enumerate(zip(rows, piece.bars.tolist(), strict=True)):
-        live = float(looked.live[row] * scale * question.case.total)
-        spot = _Spot(
-            looked.where, row, events[i], answer.pulls[piece.candidate], live,
-            float(looked.dead[bar]),
-        )
-        facts = _facts(one, int(piece.edges[i]), bar, (scale, float(looked.factored[bar])))
+    )
+    live = looked.live[rows.start : rows.stop] * scale * question.case.total
+    columns = zip(
+        piece.bars.tolist(), rows, one.factor[piece.bars].tolist(),
+        one.impact[piece.bars].tolist(), live.tolist(), looked.dead[piece.bars].tolist(),
+        events.tolist(), strict=True,
+    )
+    pull = answer.pulls[piece.candidate]
+    for facts, (bar, row, factor, impact, force, dead, at) in zip(
+        _facts(one, piece, looked.factored, scale), columns, strict=True
+    ):
+        spot = _Spot(looked.where, row, at, pull, factor, impact, force, dead)
         yield bar, _one(question, one, bar, facts, spot)
 
 
-def _facts(one: Candidate, edge: int, bar: int, about: tuple[float, float]) -> Facts:
-    sweep = one.swept.sweep
-    p, q = sweep.edges[edge]
-    return Facts(
-        multiple_before=float(sweep.multiple[p]), multiple_after=float(sweep.multiple[q]),
-        force_before=float(sweep.forces[p, bar]), force_after=float(sweep.forces[q, bar]),
-        scale=about[0], factored_dead=about[1], loaded_ft=float(one.loaded_ft[bar]),
+def _facts(
+    one: Candidate, piece: _Piece, factored: Floats, scale: float
+) -> Iterator[Facts]:
+    """The facts of each bar of a piece; `factored` (n,) dead-load forces."""
+    sweep, bars = one.swept.sweep, piece.bars
+    p, q = sweep.edges[piece.edges].T
+    columns = zip(
+        sweep.multiple[p].tolist(), sweep.multiple[q].tolist(), sweep.forces[p, bars].tolist(),
+        sweep.forces[q, bars].tolist(), factored[bars].tolist(), one.loaded_ft[bars].tolist(),
+        strict=True,
     )
+    for before, after, force_before, force_after, dead, loaded_ft in columns:
+        yield Facts(
+            multiple_before=before, multiple_after=after, force_before=force_before,
+            force_after=force_after, scale=scale, factored_dead=dead, loaded_ft=loaded_ft,
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class _Spot:
+    """One row of what was looked up: place, factors of the events there, and figures of the bar."""
+
     where: Spots
     row: int
     event_factors: list[float]
     pull: str
+    factor: float
+    impact: float
     live: float
     dead: float
 
@@ -195,7 +211,7 @@ class _Spot:
 def _one(
     question: Question, one: Candidate, bar: int, facts: Facts, spot: _Spot
 ) -> PartRating:
-    factor, shock = float(one.factor[bar]), float(one.impact[bar])
+    factor, shock = spot.factor, spot.impact
     begun = factor <= 0.0 and one.sense != 0
     limit = one.strengths.of(one.sense)[1][bar] if one.sense else None
     swept, live = one.swept, spot.live
@@ -231,7 +247,7 @@ def place_at(swept: Swept, where: Spots, row: int) -> Place:
     return Place(
         front_axle_ft=float(where.front_ft[row]),
         direction=swept.sweep.task.places.direction,
-        spacing_ft=tuple(float(s) for s in where.spacing_ft[row]),
+        spacing_ft=tuple(where.spacing_ft[row].tolist()),
     )
 
 
@@ -245,9 +261,8 @@ def events_at(
     where, row = spot
     found: list[Event] = []
     path = where.path_sets[row].tolist()
-    for k, (at, multiple) in enumerate(
-        zip(factors, where.event_multiple[row].tolist(), strict=True)
-    ):
+    multiples = where.event_multiple[row].tolist()
+    for k, (at, multiple) in enumerate(zip(factors, multiples, strict=True)):
         if at > factor or k + 1 >= len(path) or path[k + 1] < 0:
             break
         if multiple >= UNSEEN:

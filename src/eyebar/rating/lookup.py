@@ -58,6 +58,9 @@ class Lookup:
     bars: tuple[Bar, ...]
     shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
     by_lengths: dict[tuple[object, ...], Floats] = field(default_factory=dict)
+    at_passages: dict[tuple[object, ...], tuple[Passages, Floats, Floats]] = field(
+        default_factory=dict
+    )
 
     def candidates(
         self, sweeps: Sweeps, swept: Swept, strengths: Strengths, question: Question,
@@ -72,9 +75,7 @@ class Lookup:
             passage = sweeps.passages(
                 swept, strengths.of(sense)[0], sense, strengths.about
             )
-            numbers = sets_before(swept.sweep, passage.edge)
-            lengths = self._lengths(swept, numbers, sense, method)
-            shock = self._impacts(lengths, about)
+            lengths, shock = self._shocks(swept, passage, sense, about)
             factor = rating_factor(
                 multiple=passage.multiple, scale=scale, live_factor=live_factor, impact=shock,
                 share=share,
@@ -98,13 +99,25 @@ class Lookup:
             ))
         return found
 
+    def _shocks(
+        self, swept: Swept, passage: Passages, sense: int, about: tuple[Method, VehicleClass]
+    ) -> tuple[Floats, Floats]:
+        """(n,) loaded length [ft] and impact of each bar where it passes its limit."""
+        key = (id(passage), *about)
+        if key not in self.at_passages:
+            lengths = self._lengths(swept, passage, sense, about[0])
+            # Kept with the passage, whose number stays its own only as long as it is there.
+            self.at_passages[key] = passage, lengths, self._impacts(lengths, about)
+        return self.at_passages[key][1:]
+
     def _lengths(
-        self, swept: Swept, numbers: Ints, sense: int, method: Method
+        self, swept: Swept, passage: Passages, sense: int, method: Method
     ) -> Floats:
         """(n,) like-signed length [ft] of each bar in the set in which its limit is reached."""
         lengths = np.zeros(len(self.bars))
         if method is Method.LOAD_AND_RESISTANCE:
             return lengths
+        numbers = sets_before(swept.sweep, passage.edge)
         for number in np.unique(numbers[numbers >= 0]):
             rows = numbers == number
             lengths[rows] = swept.loaded.lines.loaded_ft(int(number), sense)[rows]

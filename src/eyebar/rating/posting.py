@@ -5,9 +5,9 @@ limit of a kind of vehicle is the least safe load over all vehicles of the kind,
 has a factor under 1. Closing is decided before any rounding.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import floor
+from math import floor, inf
 
 from eyebar import signs
 from eyebar.office import Values
@@ -69,11 +69,29 @@ class _Policy:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Safe:
-    """The least safe load of a vehicle [ton], and the factor of the part that sets it."""
+class SafeLoad:
+    """A factor that counts, and the safe load by it [ton], without end where the vehicle does
+    nothing to the part."""
 
-    tons: float
     of: Governing
+    tons: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Loads:
+    """What a posting is made of: the loads that count, and those on which closing is decided."""
+
+    policy: _Policy
+    chosen: tuple[SafeLoad, ...]
+    deciding: tuple[SafeLoad, ...]
+
+    def without(self, parts: Container[str]) -> "Loads":
+        """All of them but those of some parts."""
+        chosen = tuple(one for one in self.chosen if one.of.part not in parts)
+        if self.deciding is self.chosen:
+            return replace(self, chosen=chosen, deciding=chosen)
+        deciding = tuple(one for one in self.deciding if one.of.part not in parts)
+        return replace(self, chosen=chosen, deciding=deciding)
 
 
 def posting(
@@ -87,19 +105,30 @@ def posting(
     `provisional_parts` those rated by what was only proposed: while there are any of either, the
     posting is provisional.
     """
-    policy, everything = _policy(values), tuple(factors)
-    chosen = _chosen(everything, policy)
+    return posting_by(
+        loads_of(factors, values), not_rated=not_rated, provisional_parts=provisional_parts,
+        values=values,
+    )
+
+
+def posting_by(
+    counting: Loads, *, not_rated: Sequence[str], provisional_parts: Sequence[str],
+    values: Values,
+) -> Posting:
+    """The posting from the loads that count, as `posting` has it."""
+    policy, chosen = counting.policy, counting.chosen
+    light = values.number("posting.closing limit")
     setting = _of(values.names("posting.vehicles"), chosen)
-    deciding = _of(values.names("posting.vehicles"), _chosen(everything, policy.deciding()))
-    loads = _safe_loads(setting, values)
-    exact = min((load.tons for load in _safe_loads(deciding, values)), default=None)
+    loads = _least(setting, light)
+    deciding = _of(values.names("posting.vehicles"), counting.deciding)
+    exact = min((load.tons for load in _least(deciding, light)), default=None)
     least = min((load.tons for load in loads), default=None)
-    closed = _closed(least, exact, values.number("posting.closing limit"))
+    closed = _closed(least, exact, light)
     empty = Posting(
         closed=closed, provisional=bool(not_rated or provisional_parts),
         not_rated=tuple(not_rated), provisional_parts=tuple(provisional_parts),
         single_tons=None, combination_tons=None, emergency=EmergencyLimits(),
-        exact_tons=exact if any(one.restricts for one in setting) else None,
+        exact_tons=exact if any(one.of.restricts for one in setting) else None,
         method=policy.method, level=policy.level, governed_by=_governing(loads, chosen),
         sign=None, cautions=_cautions(setting, policy, values),
     )
@@ -124,12 +153,16 @@ def counted(factors: Iterable[Governing], values: Values) -> tuple[Governing, ..
     return _chosen(factors, _policy(values))
 
 
-def looked_at(factors: Iterable[Governing], values: Values) -> tuple[Governing, ...]:
-    """The factors that a posting looks at, those on which closing is decided too; others change
-    nothing of it."""
+def loads_of(factors: Iterable[Governing], values: Values) -> Loads:
+    """The loads that count for a posting, those on which closing is decided too; other factors
+    change nothing of it."""
     everything, policy = tuple(factors), _policy(values)
-    found = (*_chosen(everything, policy), *_chosen(everything, policy.deciding()))
-    return tuple(dict.fromkeys(found))
+    chosen = _loads(_chosen(everything, policy), values)
+    same = policy.deciding() == policy
+    return Loads(
+        policy=policy, chosen=chosen,
+        deciding=chosen if same else _loads(_chosen(everything, policy.deciding()), values),
+    )
 
 
 def _policy(values: Values) -> _Policy:
@@ -154,31 +187,38 @@ def _chosen(factors: Iterable[Governing], policy: _Policy) -> tuple[Governing, .
     return tuple(one for found in ({**other, **own}).values() for one in found)
 
 
-def _of(vehicles: Iterable[str], factors: Iterable[Governing]) -> tuple[Governing, ...]:
+def _loads(factors: Iterable[Governing], values: Values) -> tuple[SafeLoad, ...]:
+    return tuple(
+        SafeLoad(of=one, tons=inf if one.factor is None else safe_load(
+            one.vehicle.weight_tons, one.factor, one.method, values
+        ))
+        for one in factors
+    )
+
+
+def _of(vehicles: Iterable[str], loads: Iterable[SafeLoad]) -> tuple[SafeLoad, ...]:
     wanted = set(vehicles)
-    return tuple(one for one in factors if one.vehicle.name in wanted)
+    return tuple(one for one in loads if one.of.vehicle.name in wanted)
 
 
-def _safe_loads(setting: Iterable[Governing], values: Values) -> tuple[_Safe, ...]:
+def _least(setting: Iterable[SafeLoad], light_tons: float) -> tuple[SafeLoad, ...]:
     """The least safe load of each vehicle over all parts, every vehicle once.
 
     A vehicle lighter than the closing limit that may cross as it is tells nothing of the bridge and
     is left out.
     """
-    least: dict[str, _Safe] = {}
-    light = values.number("posting.closing limit")
-    for one in setting:
-        weight = one.vehicle.weight_tons
-        if one.factor is None or (not one.restricts and weight < light):
+    least: dict[str, SafeLoad] = {}
+    for load in setting:
+        one = load.of
+        if one.factor is None or (not one.restricts and one.vehicle.weight_tons < light_tons):
             continue
-        load = _Safe(tons=safe_load(weight, one.factor, one.method, values), of=one)
         known = least.get(one.vehicle.name)
         if known is None or _order(load) < _order(known):
             least[one.vehicle.name] = load
     return tuple(least.values())
 
 
-def _order(load: _Safe) -> tuple[float, float]:
+def _order(load: SafeLoad) -> tuple[float, float]:
     return load.tons, load.of.factor or 0.0
 
 
@@ -190,9 +230,9 @@ def _closed(least: float | None, exact: float | None, limit: float) -> bool | No
     return None if least < limit else False
 
 
-def _limits(loads: Iterable[_Safe], values: Values) -> tuple[int | None, int | None]:
+def _limits(loads: Iterable[SafeLoad], values: Values) -> tuple[int | None, int | None]:
     """(single, combination) [tons]: one number for both where the combination's is the lower."""
-    kinds: tuple[list[_Safe], list[_Safe]] = ([], [])
+    kinds: tuple[list[SafeLoad], list[SafeLoad]] = ([], [])
     for load in loads:
         vehicle = load.of.vehicle
         towing = VehicleClass.COMBINATION in (vehicle.vehicle_class, vehicle.posted_as)
@@ -213,43 +253,42 @@ def _rounded(tons: float, values: Values) -> int:
     return int(floor(tons / step) * step)
 
 
-def _emergency(factors: Sequence[Governing], values: Values) -> EmergencyLimits:
+def _emergency(loads: Sequence[SafeLoad], values: Values) -> EmergencyLimits:
     """Limits of the emergency vehicles, once any of them has a factor under 1.
 
     Each vehicle limits its gross weight and its own heaviest axle group, single or tandem, by the
     same rule of safe load.
     """
-    if not any(one.restricts for one in factors):
+    if not any(load.of.restricts for load in loads):
         return EmergencyLimits()
     apart = values.number("posting.tandem spacing")
+    groups = {one.name: heaviest_group(one, apart) for one in (load.of.vehicle for load in loads)}
     single: list[float] = []
     tandem: list[float] = []
-    gross: list[float] = []
-    for one in factors:
+    for one in (load.of for load in loads):
         if one.factor is None:
             continue
-        weight, axles = heaviest_group(one.vehicle, apart)
+        weight, axles = groups[one.vehicle.name]
         kind = single if axles == 1 else tandem
         kind.append(safe_load(weight, one.factor, one.method, values))
-        gross.append(safe_load(one.vehicle.weight_tons, one.factor, one.method, values))
     return EmergencyLimits(
         single_axle_tons=_rounded(min(single), values) if single else None,
         tandem_tons=_rounded(min(tandem), values) if tandem else None,
-        gross_tons=_rounded(min(gross), values),
+        gross_tons=_rounded(min(load.tons for load in loads), values),
     )
 
 
-def _governing(loads: Sequence[_Safe], chosen: Iterable[Governing]) -> Governing | None:
+def _governing(loads: Sequence[SafeLoad], chosen: Iterable[SafeLoad]) -> Governing | None:
     """Of the vehicles that may not cross as they are the one with the least safe load, else the
     least factor of any that sets the posting, else of any that is rated."""
     restricting = [load for load in loads if load.of.restricts]
     if restricting:
         return min(restricting, key=_order).of
-    rated = [load.of for load in loads] or [one for one in chosen if one.factor is not None]
+    rated = [load.of for load in loads or chosen if load.of.factor is not None]
     return min(rated, key=lambda one: one.factor or 0.0, default=None)
 
 
-def _cautions(setting: Iterable[Governing], policy: _Policy, values: Values) -> tuple[str, ...]:
+def _cautions(setting: Iterable[SafeLoad], policy: _Policy, values: Values) -> tuple[str, ...]:
     taken_off = values.number("posting.formula.taken off")
     divided_by = values.number("posting.formula.divided by")
     rules = {
@@ -261,7 +300,7 @@ def _cautions(setting: Iterable[Governing], policy: _Policy, values: Values) -> 
         f"Safe loads by {policy.method} at {policy.level}: {rules[by_formula]} where the factor is "
         "under 1, the vehicle's own weight else; emergency vehicles, their axles and tandems alike."
     ]
-    if any(one.method is not policy.method for one in setting):
+    if any(load.of.method is not policy.method for load in setting):
         other = policy.other_method is Method.LOAD_AND_RESISTANCE
         said.append(
             f"Parts without a rule by {policy.method} are taken by {policy.other_method} at "

@@ -19,7 +19,7 @@ from eyebar.loads import (
     worst_case,
 )
 from eyebar.office import Values
-from eyebar.rating.asked import ways_of
+from eyebar.rating.asked import Ways, ways_of
 from eyebar.rating.blocks import METHODS, block_parts, block_strengths, no_rule, unrated_blocks
 from eyebar.rating.entries import Answer, entries
 from eyebar.rating.families import Family, families_of
@@ -28,7 +28,7 @@ from eyebar.rating.half_through import held_by_posts
 from eyebar.rating.kept import Kept, State, kept_for
 from eyebar.rating.lookup import Candidate, Lookup, Question, least
 from eyebar.rating.pins import SAID, Asked, Way, pin_parts, unrated_pins
-from eyebar.rating.posting import Governing, posting
+from eyebar.rating.posting import Governing, posting, ways
 from eyebar.rating.rated import NO_RULE, BridgeRating, PartRating, RatedPart
 from eyebar.rating.strengths import Strengths
 from eyebar.terms import Combine, Level, Metal, Method
@@ -190,7 +190,9 @@ class _TrussRating:
         both = block_strengths(self.truss, self.values, stopped)
         rows = []
         for one in both:
-            by = By(replace(self.lookup, bars=one.bars(), shocks={}, by_lengths={}), one.of)
+            by = By(replace(
+                self.lookup, bars=one.bars(), shocks={}, by_lengths={}, at_passages={}
+            ), one.of)
             rows.append(entries(
                 [self._answer(question, families, by) for question, families in self.questions
                  if question.method in METHODS],
@@ -284,17 +286,21 @@ def _asked(answer: Answer) -> Asked:
 def governing(
     parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], values: Values
 ) -> list[Governing]:
-    """What the posting reads: every rating of the vehicles that set it, and of emergency ones."""
+    """What the posting reads: the ratings of the vehicles that set it and of emergency ones by its
+    methods and levels."""
     wanted = {
         *values.names("posting.vehicles"), *values.names("posting.emergency vehicles")
     } & set(vehicles)
-    return factors_of(parts, {name: vehicles[name] for name in vehicles if name in wanted})
+    return factors_of(
+        parts, {name: vehicles[name] for name in vehicles if name in wanted}, ways(values)
+    )
 
 
 def factors_of(
-    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle]
+    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], by: Ways = frozenset()
 ) -> list[Governing]:
-    """Every rating of some vehicles by a method that has a rule for the part."""
+    """Every rating of some vehicles by a method that has a rule for the part; `by` are the methods
+    and levels that alone are wanted, empty for all."""
     return [
         Governing(
             vehicle=vehicles[rating.vehicle], factor=rating.factor, method=rating.method,
@@ -303,6 +309,7 @@ def factors_of(
         for part in parts
         for rating in part.ratings
         if rating.vehicle in vehicles and rating.reason != NO_RULE
+        and (not by or (rating.method, rating.level) in by)
     ]
 
 

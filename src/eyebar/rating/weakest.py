@@ -5,14 +5,13 @@ method that rated it. What the posting would be if a part were no limit is the p
 all other parts, by the same function.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from eyebar.office import Values
-from eyebar.rating.posting import Governing, Posting, counted, looked_at, posting
+from eyebar.rating.posting import Governing, Loads, Posting, SafeLoad, loads_of, posting_by
 from eyebar.rating.rate import governing
 from eyebar.rating.rated import BridgeRating
-from eyebar.rating.safe_load import safe_load
 from eyebar.terms import Kind, Level, Method
 from eyebar.vehicles import Vehicle
 
@@ -41,24 +40,29 @@ def weakest(
     rating: BridgeRating, vehicles: Mapping[str, Vehicle], values: Values
 ) -> tuple[Weak, ...]:
     """The rated parts that a vehicle of the posting acts on, parts alike together."""
-    factors = looked_at(governing(rating.parts, vehicles, values), values)
+    counting = loads_of(governing(rating.parts, vehicles, values), values)
     kinds = {part.address: part.kind for part in rating.parts}
     groups: dict[tuple[object, ...], list[str]] = {}
     first: dict[tuple[object, ...], tuple[float | None, Governing]] = {}
-    for address, safe, by in _by_part(factors, values):
+    for address, safe, by in _by_part(counting.chosen, values):
         tons = None if safe is None else round(safe / ALIKE_TONS)
         key = (kinds[address], by.vehicle.name, by.check, tons, round(by.factor or 0.0, 9))
         groups.setdefault(key, []).append(address)
         first.setdefault(key, (safe, by))
     order = sorted(groups, key=lambda key: _order(*first[key]))
     alone: dict[frozenset[str], Posting] = {frozenset(): rating.posting}
-    setting = _setting(factors)
+    setting = _setting(counting)
 
     def without(parts: Iterable[str]) -> Posting:
         named = frozenset(parts)
         left_out = named if named & setting else frozenset()
         if left_out not in alone:
-            alone[left_out] = _without(left_out, factors, rating.posting, values)
+            made = rating.posting
+            # As provisional as it was.
+            alone[left_out] = posting_by(
+                counting.without(left_out), not_rated=made.not_rated,
+                provisional_parts=made.provisional_parts, values=values,
+            )
         return alone[left_out]
 
     return tuple(
@@ -74,31 +78,34 @@ def weakest(
 
 
 def _by_part(
-    factors: Sequence[Governing], values: Values
+    loads: Iterable[SafeLoad], values: Values
 ) -> list[tuple[str, float | None, Governing]]:
     """(part, safe load, the factor behind it) of every part that a vehicle acts on."""
     wanted = set(values.names("posting.vehicles"))
-    found: dict[str, list[Governing]] = {}
-    for one in counted(factors, values):
-        if one.vehicle.name in wanted and one.factor is not None:
-            found.setdefault(one.part, []).append(one)
+    found: dict[str, list[SafeLoad]] = {}
+    for load in loads:
+        if load.of.vehicle.name in wanted and load.of.factor is not None:
+            found.setdefault(load.of.part, []).append(load)
     rows: list[tuple[str, float | None, Governing]] = []
     for address, several in found.items():
-        restricting = [one for one in several if one.restricts]
+        restricting = [load for load in several if load.of.restricts]
         if restricting:
-            loads = {id(one): _safe(one, values) for one in restricting}
-            by = min(restricting, key=lambda one: (loads[id(one)], one.factor or 0.0))
-            rows.append((address, loads[id(by)], by))
+            least = min(restricting, key=lambda load: (load.tons, load.of.factor or 0.0))
+            rows.append((address, least.tons, least.of))
         else:
-            rows.append((address, None, min(several, key=lambda one: one.factor or 0.0)))
+            rows.append((address, None, min(several, key=_factor).of))
     return rows
 
 
-def _setting(factors: Iterable[Governing]) -> frozenset[str]:
+def _factor(load: SafeLoad) -> float:
+    return load.of.factor or 0.0
+
+
+def _setting(counting: Loads) -> frozenset[str]:
     """Parts with the least factor of any vehicle by any method: leaving out none of them changes
     nothing of the posting."""
     least: dict[tuple[str, Method, Level], list[Governing]] = {}
-    for one in factors:
+    for one in (load.of for load in (*counting.chosen, *counting.deciding)):
         if one.factor is not None:
             least.setdefault((one.vehicle.name, one.method, one.level), []).append(one)
     return frozenset(
@@ -110,20 +117,5 @@ def _setting(factors: Iterable[Governing]) -> frozenset[str]:
     )
 
 
-def _safe(one: Governing, values: Values) -> float:
-    assert one.factor is not None
-    return safe_load(one.vehicle.weight_tons, one.factor, one.method, values)
-
-
 def _order(safe: float | None, by: Governing) -> tuple[float, float, str]:
     return float("inf") if safe is None else safe, by.factor or 0.0, by.part
-
-
-def _without(
-    parts: frozenset[str], factors: Sequence[Governing], made: Posting, values: Values
-) -> Posting:
-    """The posting with some parts left out of what limits it; as provisional as it was."""
-    left = [one for one in factors if one.part not in parts]
-    return posting(
-        left, not_rated=made.not_rated, provisional_parts=made.provisional_parts, values=values
-    )
