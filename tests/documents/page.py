@@ -21,7 +21,7 @@ OF = {name: "Errors" if name == "error" else name for name in NAMES}
 ALSO = {
     "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",), "check": ("rate",),
     "describe": ("rate", "check"), "explain": ("rate",), "history": ("rate",),
-    "history-how": ("rate", "history"), "error": (),
+    "history-how": ("rate", "history"), "history-details": ("rate",), "error": (),
     "cross": ("rate",), "use": ("rate",), "slip": ("rate", "cross", "vehicles"),
     "register-list": (), "register-bridge": ("register-list",),
     "register-history": ("register-list",), "register-readings": ("register-list",),

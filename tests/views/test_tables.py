@@ -9,6 +9,7 @@ from eyebar.terms import Level, Method
 from eyebar.views import (
     checking,
     crossing,
+    details,
     forces,
     given,
     how,
@@ -36,6 +37,7 @@ VIEWS = (
     register.RegisterRow, register.RevisionRow, register.InspectionRow, register.DecisionRow,
     register.EventRow, register.RegisterReadingRow, register.ChangeRow, given.RatingIssued,
     given.SignUp, given.SlipGiven, given.FileKept,
+    details.SharedRow, details.LikeRow, details.SharedDetails,
     how.HowChapter, how.HowTruss, how.HowItWorks,
 )
 

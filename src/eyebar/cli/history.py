@@ -17,6 +17,9 @@ def history(
     how: Annotated[
         bool, typer.Option("--how", help="How it works, in plain words with its own numbers.")
     ] = False,
+    details: Annotated[
+        bool, typer.Option("--details", help="Which bridges of --office share its details.")
+    ] = False,
     output: Annotated[
         Path | None,
         typer.Option("-o", "--output", metavar="FILE.svg", callback=ends_in(".svg"),
@@ -30,8 +33,13 @@ def history(
     as_json: AsJson = False,
 ) -> None:
     """Say what the trusses are, how old, and how they work."""
+    if how and details:
+        raise typer.BadParameter("--how and --details are two questions; ask one")
     if output is not None and not how:
         raise typer.BadParameter("-o goes with --how")
+    if details:
+        _details(record, on=on, office=office, as_json=as_json)
+        return
     if how:
         _how(record, output, truss, on=on, office=office, as_json=as_json)
         return
@@ -69,3 +77,17 @@ def _how(
         print_how(document)
     else:
         print_text(f"{sheet.title}, drawn and told in {output}.", *document["cautions"])
+
+
+def _details(record: Path, *, on: date | None, office: Path | None, as_json: bool) -> None:
+    from eyebar.cli.printing import print_details
+    from eyebar.documents import details_document
+
+    if office is None:
+        raise typer.BadParameter("--details needs --office, the folder with details.toml")
+    with refusing(as_json=as_json):
+        document = details_document(record, on=on, office=office)
+    if as_json:
+        print_json(document)
+    else:
+        print_details(document)

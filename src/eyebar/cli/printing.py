@@ -6,6 +6,7 @@ import typer
 
 from eyebar.cli.terminal import print_list, print_table, print_text
 from eyebar.views.checking import checked
+from eyebar.views.details import LikeRow, SharedRow, shared_details
 from eyebar.views.forces import ForceRow, ForceTable
 from eyebar.views.history import DetailRow, told
 from eyebar.views.how import how_it_works
@@ -141,5 +142,18 @@ def print_how(document: Document) -> None:
         for chapter in truss.chapters:
             typer.echo(f"\n{chapter.heading}\n")
             print_text(*chapter.sentences)
+    typer.echo()
+    print_list(view.cautions)
+
+
+def print_details(document: Document) -> None:
+    """The details of a bridge, and the bridges that share them."""
+    view = shared_details(document)
+    print_text(view.bridge)
+    for kind, rows in ((SharedRow, view.details), (LikeRow, view.bridges)):
+        if rows:
+            typer.echo()
+            print_table(kind, rows)
+    print_text(*view.remarks)
     typer.echo()
     print_list(view.cautions)

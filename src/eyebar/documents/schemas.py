@@ -8,7 +8,7 @@ from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
     "rate", "forces", "vehicles", "check", "describe", "explain", "history", "history-how",
-    "cross", "slip", "use", "error",
+    "history-details", "cross", "slip", "use", "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )

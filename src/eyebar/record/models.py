@@ -91,6 +91,8 @@ class Record(Entry):
     condition: ConditionEntry = ConditionEntry()
     inspections: tuple[InspectionEntry, ...] = ()
     decisions: tuple[DecisionEntry, ...] = ()
+    details: Mapping[str, Text] = Field(default_factory=dict)
+    """What tells a maker's hand -> its shape, in the office's words; no calculation reads it."""
     values: Mapping[str, ExceptionEntry] = Field(default_factory=dict)
     note: Text | None = None
 
