@@ -5,12 +5,17 @@ them (a resultant moment along a pin, a sum of ratios) has no greatest value ins
 passes its limit on an edge only where one end is under the limit and the other over it, and there
 once. So the places at which forces are exact are exact for it too.
 
-A convex check lies under its chord, so where the chord passes the limit is a bound; only edges
-whose bound comes before the first passage found so far are solved.
+Every point lies on a path, along which the load grows: where the end of an edge with the lesser
+multiple is over the limit, the limit was passed before, on that path. So only passages upwards are
+looked for.
+
+Most edges are passed over by bounds. The passage on one edge of a sweep bounds the first one of the
+sweep; other edges matter only as far as that multiple, and only if the check has passed there. A
+bound of the check that costs less, of straight lines, is tried before the check itself.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,69 +25,216 @@ from eyebar.analysis.passage import Passages
 from eyebar.analysis.paths import Ints
 from eyebar.analysis.sweep import Bundle
 
-MOST_TRIALS = 60
-"""Trials along an edge; about ten bring them down to rounding, halving alone would take 52."""
-CLOSE = 1e-15
-"""Trials end where the check is this part of its change along the edge from its limit."""
+SHORTEST = 1e-290
+"""Put for the length of an edge on which the multiple stays what it is."""
 
-Check = Callable[[Floats], Floats]
-"""From forces (..., b) of the bars that matter to the values (...) of a convex check."""
+
+SKIPPED = 8
+"""One in so many edges tells in which directions forces mostly vary."""
+
+
+class Check(Protocol):
+    """A convex check of the forces (..., b) of some bars, 1 at its limit."""
+
+    def __call__(self, forces: Floats) -> Floats:
+        """(...) its values under forces (..., b)."""
+
+    def reach(self, forces: Floats) -> Floats:
+        """(...) sizes of forces (..., b): while the sizes of parts that make up a force are
+        together not over 1, the check of that force is not."""
+
+    def passed(self, first: Floats, change: Floats, part: Floats) -> Floats:
+        """(h,) how far from forces `first` (h, b), that change by (h, b), it comes to 1, being
+        under it at the first and not at `part` (h,) of the way."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Together:
-    """A convex check on all points of a bundle: forces (q, b) of its bars, its values (q,)."""
+class Edges:
+    """The edges of a bundle by their lesser multiples, and so directed.
+
+    `forces` (n, q) of its bars; `number` (h,) in the bundle, `rank` (h,) the place here of each
+    number; `turned` (h,) which lead the other way in the bundle; `low`, `high` (h,) points;
+    `begin`, `inverse` (h,) the lesser multiple and one over the difference; `sweep` (h,). `last`
+    (f,) those that lead to the greatest multiple, sweep by sweep, `last_at` where these begin.
+    """
 
     bundle: Bundle
-    check: Check
     forces: Floats
-    values: Floats
+    number: Ints
+    rank: Ints
+    turned: NDArray[np.bool_]
+    low: Ints
+    high: Ints
+    begin: Floats
+    inverse: Floats
+    sweep: Ints
+    last: Ints
+    last_at: Ints
+
+    def part(self, rows: Ints | slice, multiple: Floats) -> Floats:
+        """(h,) how far along some edges the multiples (t,) of their sweeps lie, at most 1."""
+        far: Floats = (multiple[self.sweep[rows]] - self.begin[rows]) * self.inverse[rows]
+        return np.minimum(far, 1.0, out=far)
 
 
-def together(bundle: Bundle, bars: Ints, check: Check) -> Together:
-    """A check looked at on every point, for the bars (b,) whose forces it takes."""
-    forces = bundle.forces[:, bars]
-    return Together(bundle=bundle, check=check, forces=forces, values=check(forces))
+def edges_of(bundle: Bundle) -> Edges:
+    """The edges of a bundle, put in order."""
+    first, second = bundle.multiple[bundle.begin], bundle.multiple[bundle.end]
+    begin = np.minimum(first, second)
+    number = np.argsort(begin, kind="stable")
+    turned = (first > second)[number]
+    p, q = bundle.begin[number], bundle.end[number]
+    length = np.abs(second - first)[number]
+    sweep = bundle.edge_sweep[number]
+    ends = np.maximum(first, second)[number] >= bundle.multiple.max() * (1.0 - 1e-9)
+    last = np.flatnonzero(ends & (length > 0.0))
+    last = last[np.argsort(sweep[last], kind="stable")]
+    rank = np.empty_like(number)
+    rank[number] = np.arange(len(number))
+    return Edges(
+        bundle=bundle, forces=np.ascontiguousarray(bundle.forces.T), number=number, rank=rank,
+        turned=turned, low=np.where(turned, q, p),
+        high=np.where(turned, p, q), begin=begin[number], sweep=sweep,
+        inverse=1.0 / np.maximum(length, SHORTEST), last=last,
+        last_at=np.flatnonzero(np.diff(sweep[last], prepend=-1)),
+    )
 
 
-def convex_passages(one: Together, limit: float) -> Passages:
-    """First passage of the check over its limit on each sweep of the bundle (t,).
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spread:
+    """The forces (b, q) of some bars on a bundle, taken apart along the `directions` (b, b) in
+    which they mostly vary under lesser multiples: `sizes` (b, q) of the parts; `farthest` edges, on
+    which one of them grows most."""
 
-    One that is passed under dead load alone has multiple 0.
+    edges: Edges
+    forces: Floats
+    directions: Floats
+    sizes: Floats
+    farthest: Ints
+
+
+def spread(edges: Edges, bars: Ints) -> Spread:
+    """The forces of some bars (b,), taken apart."""
+    forces = edges.forces[bars]
+    some = forces.take(edges.low[: len(edges.low) // 2 : SKIPPED], axis=1)
+    _, axes = np.linalg.eigh(some @ some.T)
+    directions = axes.T
+    sizes = directions @ forces
+    last = edges.last
+    growth = sizes.take(edges.high[last], axis=1) - sizes.take(edges.low[last], axis=1)
+    growth *= edges.inverse[last]
+    np.abs(sizes, out=sizes)
+    farthest = np.zeros(0, dtype=np.intp)
+    if len(last):
+        count = np.diff(edges.last_at, append=len(last))
+        rows = [
+            np.nonzero(growth == np.repeat(most.reduceat(growth, edges.last_at, axis=1), count, 1))
+            for most in (np.maximum, np.minimum)
+        ]
+        farthest = last[np.unique(np.concatenate([row for _, row in rows]))]
+    return Spread(
+        edges=edges, forces=forces, directions=directions, sizes=sizes, farthest=farthest
+    )
+
+
+@dataclass(slots=True)
+class _First:
+    """The first passages (t,) found so far: multiple, edge (-1: none) and part of the way."""
+
+    multiple: Floats
+    edge: Ints
+    part: Floats
+
+
+def first_passages(one: Spread, check: Check, before: Passages | None = None) -> Passages:
+    """First passage of a check over 1 on each sweep of the bundle (t,).
+
+    One that is passed under dead load alone has multiple 0. `before`: where it is known, where
+    another check of the same bars is passed: this one is likely to be passed nearby.
     """
-    bundle = one.bundle
+    edges, bundle = one.edges, one.edges.bundle
     count = len(bundle.edge_at) - 1
-    best, where, along = np.full(count, np.inf), np.full(count, -1, dtype=np.intp), np.zeros(count)
-    if one.values[0] >= limit:
-        return Passages(multiple=np.zeros(count), edge=np.zeros_like(where), part=along)
-    over: NDArray[np.bool_] = one.values >= limit
-    edge = np.flatnonzero(over[bundle.edges[:, 0]] ^ over[bundle.edges[:, 1]])
-    ends = bundle.edges[edge]
-    sweep = np.searchsorted(bundle.edge_at, edge, "right") - 1
-    bound = _bounds(one, ends, over[ends[:, 0]], limit)
-    multiple = np.full(len(edge), np.inf)
-    part = np.zeros(len(edge))
-    rows = _first_of(sweep, bound)
-    for _ in range(2):
-        part[rows] = _solved(one, ends[rows], over[ends[rows, 0]], limit)
-        begin, end = bundle.multiple[ends[rows, 0]], bundle.multiple[ends[rows, 1]]
-        multiple[rows] = begin + part[rows] * (end - begin)
-        np.minimum.at(best, sweep[rows], multiple[rows])
-        rows = np.flatnonzero((bound <= best[sweep]) & np.isinf(multiple))
-    solved = np.flatnonzero(np.isfinite(multiple))
-    kept = solved[_first_of(sweep[solved], multiple[solved])]
-    where[sweep[kept]] = edge[kept] - bundle.edge_at[sweep[kept]]
-    along[sweep[kept]] = part[kept]
-    return Passages(multiple=best, edge=where, part=along)
+    none = np.zeros(count, dtype=np.intp)
+    if check(one.forces[:, :1].T)[0] >= 1.0:
+        return Passages(multiple=np.zeros(count), edge=none, part=np.zeros(count))
+    sums = check.reach(one.directions) @ one.sizes
+    found = _First(np.full(count, np.inf), none - 1, np.zeros(count))
+    tried = one.farthest
+    if before is not None:
+        tried = edges.rank[(before.edge + bundle.edge_at[:-1])[before.edge >= 0]]
+    _pass(one, check, np.concatenate([tried, _by_sums(edges, sums)]), found, rounds=1)
+    _pass(one, check, _candidates(edges, sums, found.multiple), found, rounds=2)
+    known = found.edge >= 0
+    part = np.where(edges.turned[found.edge], 1.0 - found.part, found.part)
+    return Passages(
+        multiple=found.multiple, part=np.where(known, part, 0.0),
+        edge=np.where(known, edges.number[found.edge] - bundle.edge_at[:-1], -1),
+    )
 
 
-def _bounds(one: Together, ends: Ints, over_first: NDArray[np.bool_], limit: float) -> Floats:
-    """(h,) a multiple under that at which each edge's check passes its limit."""
-    first, second = one.values[ends].T
-    begin, end = one.bundle.multiple[ends].T
-    chord = begin + (limit - first) / (second - first) * (end - begin)
-    bound: Floats = np.minimum(chord, np.where(over_first, begin, end))
-    return bound
+def _by_sums(edges: Edges, sums: Floats) -> Ints:
+    """Of each sweep that of the last edges on which a bound (q,) of the check passes first."""
+    last = edges.last
+    if not len(last):
+        return last
+    begin, end = sums[edges.low[last]], sums[edges.high[last]]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        part = np.where(begin < 1.0, (1.0 - begin) / (end - begin), 0.0)
+    part[end < 1.0] = np.inf
+    multiple = edges.begin[last] + part / edges.inverse[last]
+    least = np.minimum.reduceat(multiple, edges.last_at)
+    count = np.diff(edges.last_at, append=len(last))
+    first: Ints = last[(multiple == np.repeat(least, count)) & np.isfinite(multiple)]
+    return first
+
+
+def _candidates(edges: Edges, sums: Floats, multiple: Floats) -> Ints:
+    """The edges on which a bound (q,) of the check passes before multiples (t,) of the sweeps."""
+    near = slice(0, int(np.searchsorted(edges.begin, multiple.max(), "right")))
+    part = edges.part(near, multiple)
+    begin = sums[edges.low[near]]
+    reached = sums[edges.high[near]]
+    reached -= begin
+    reached *= part
+    reached += begin
+    return np.flatnonzero((reached >= 1.0) & (part >= 0.0))
+
+
+def _pass(one: Spread, check: Check, rows: Ints, found: _First, *, rounds: int) -> None:
+    """Put in what is passed on some edges before what was found.
+
+    A chord lies over the check, so that where it comes to 1 is before the passage: the edge of each
+    sweep on which it does so first is solved, and in a second round those that may still be before.
+    """
+    edges = one.edges
+    part = edges.part(rows, found.multiple)
+    first = one.forces.take(edges.low[rows], axis=1)
+    change = one.forces.take(edges.high[rows], axis=1)
+    change -= first
+    reached = check((first + part * change).T)
+    over = np.flatnonzero((reached >= 1.0) & (part >= 0.0))
+    begun = check(first[:, over].T)
+    over, begun = over[begun < 1.0], begun[begun < 1.0]
+    rows, part, reached = rows[over], part[over], reached[over]
+    first, change = first[:, over].T, change[:, over].T
+    chord = edges.begin[rows] + part * (1.0 - begun) / (reached - begun) / edges.inverse[rows]
+    sweep = edges.sweep[rows]
+    chosen, solved = _first_of(sweep, chord), np.zeros(len(rows), dtype=bool)
+    for _ in range(rounds if len(rows) else 0):
+        where = check.passed(first[chosen], change[chosen], part[chosen])
+        _put(found, sweep[chosen], rows[chosen], where, edges)
+        solved[chosen] = True
+        chosen = np.flatnonzero((chord <= found.multiple[sweep]) & ~solved)
+        if not len(chosen):
+            break
+
+
+def _put(found: _First, sweep: Ints, rows: Ints, part: Floats, edges: Edges) -> None:
+    multiple = edges.begin[rows] + part / edges.inverse[rows]
+    np.minimum.at(found.multiple, sweep, multiple)
+    best = np.flatnonzero(multiple == found.multiple[sweep])[::-1]
+    found.edge[sweep[best]] = rows[best]
+    found.part[sweep[best]] = part[best]
 
 
 def _first_of(group: Ints, value: Floats) -> Ints:
@@ -90,133 +242,3 @@ def _first_of(group: Ints, value: Floats) -> Ints:
     order = np.lexsort((value, group))
     rows: Ints = order[np.flatnonzero(np.diff(group[order], prepend=-1))]
     return rows
-
-
-def _solved(
-    one: Together, ends: Ints, over_first: NDArray[np.bool_], limit: float
-) -> Floats:
-    """(h,) how far along each edge the check passes its limit.
-
-    By false position, the weight of an end that stays halved (the Illinois rule), and by halving
-    every eighth time, so that the stretch always closes.
-    """
-    first, second = one.forces[ends[:, 0]], one.forces[ends[:, 1]]
-    change = second - first
-    low, high = np.zeros(len(ends)), np.ones(len(ends))
-    at_low, at_high = (one.values[ends[:, i]] - limit for i in (0, 1))
-    near = CLOSE * (2.0 * limit + np.abs(at_low) + np.abs(at_high))
-    part = np.zeros(len(ends))
-    stayed = np.zeros(len(ends), dtype=np.intp)
-    found = np.zeros(len(ends), dtype=bool)
-    for trial in range(MOST_TRIALS):
-        tried = low + at_low / (at_low - at_high) * (high - low)
-        if trial % 8 == 7:
-            tried = 0.5 * (low + high)
-        part = np.where(found, part, tried)
-        value = one.check(first + part[:, None] * change) - limit
-        found |= (np.abs(value) <= near) | (high - low <= near)
-        if found.all():
-            break
-        beyond = (value >= 0.0) ^ over_first
-        at_low = np.where(beyond, np.where(stayed > 0, 0.5 * at_low, at_low), value)
-        at_high = np.where(beyond, value, np.where(stayed < 0, 0.5 * at_high, at_high))
-        high, low = np.where(beyond, part, high), np.where(beyond, low, part)
-        stayed = np.where(beyond, 1, -1)
-    return part
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spread:
-    """The forces (q, b) of some bars on a bundle, taken apart along the `directions` (b, b) in
-    which they mostly vary: `sizes` (q, b) of the parts."""
-
-    bundle: Bundle
-    forces: Floats
-    directions: Floats
-    sizes: Floats
-
-
-def spread(bundle: Bundle, bars: Ints) -> Spread:
-    """The forces of some bars (b,), taken apart."""
-    forces = bundle.forces[:, bars]
-    _, directions = np.linalg.eigh(forces.T @ forces)
-    sizes = forces @ directions
-    np.abs(sizes, out=sizes)
-    return Spread(bundle=bundle, forces=forces, directions=directions, sizes=sizes)
-
-
-def bounded_passages(one: Spread, check: Check, reach: Check, limit: float) -> Passages:
-    """The same, the check looked at only on edges that may hold a first passage.
-
-    `reach` gives sizes of forces (..., b): while the sizes of parts that make up a force are
-    together not over the limit, the check of that force is not over it. Along the directions in
-    which the forces mostly vary little is lost by the sum. The sum is convex too, so its chord
-    bounds from below where an edge's check passes; one edge of each sweep
-    is solved, and those whose bound lies beyond it are passed over.
-    """
-    bundle, forces = one.bundle, one.forces
-    bounds = _bounds_by(bundle, one.sizes @ reach(one.directions.T), limit)
-    known = _known(bundle, forces, check, bounds, limit)
-    edges = np.flatnonzero(bounds <= known[bundle.edge_sweep])
-    mark = np.zeros(len(forces), dtype=bool)
-    mark[0] = True
-    mark[bundle.begin[edges]] = True
-    mark[bundle.end[edges]] = True
-    number = np.cumsum(mark) - 1
-    edge_sweep = bundle.edge_sweep[edges]
-    part = Bundle(
-        multiple=bundle.multiple[mark], forces=forces[mark], edges=number[bundle.edges[edges]],
-        point_at=bundle.point_at, begin=number[bundle.begin[edges]],
-        end=number[bundle.end[edges]], edge_sweep=edge_sweep,
-        edge_at=np.searchsorted(edge_sweep, np.arange(len(bundle.edge_at))),
-    )
-    found = convex_passages(together(part, np.arange(forces.shape[1]), check), limit)
-    rows = np.flatnonzero(found.edge >= 0)
-    rows = rows[found.multiple[rows] > 0.0] if len(rows) else rows
-    where = np.full_like(found.edge, -1)
-    where[rows] = edges[found.edge[rows] + part.edge_at[rows]] - bundle.edge_at[rows]
-    begun = found.multiple <= 0.0
-    where[begun] = 0
-    return Passages(multiple=found.multiple, edge=where, part=found.part)
-
-
-def _bounds_by(bundle: Bundle, sums: Floats, limit: float) -> Floats:
-    """(h,) a multiple under that at which each edge's check passes; infinity where it does not."""
-    begin, end = sums[bundle.begin], sums[bundle.end]
-    first, second = bundle.multiple[bundle.begin], bundle.multiple[bundle.end]
-    least = np.minimum(first, second)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        chord = first + (limit - begin) / (end - begin) * (second - first)
-    low, high = begin < limit, end < limit
-    bound = np.where(low & ~high, np.minimum(chord, second), least)
-    bound = np.where(high & ~low, np.minimum(chord, first), bound)
-    return np.where(low & high, np.inf, bound)
-
-
-def _known(
-    bundle: Bundle, forces: Floats, check: Check, bounds: Floats, limit: float
-) -> Floats:
-    """(t,) a multiple at which the check has been passed on each sweep, by one edge of each."""
-    known = np.full(len(bundle.edge_at) - 1, np.inf)
-    far = bundle.multiple[bundle.end] >= bundle.multiple.max() * (1.0 - 1e-9)
-    rows = np.flatnonzero(far & np.isfinite(bounds))
-    if not len(rows):
-        return known
-    rows = rows[_first_of(bundle.edge_sweep[rows], bounds[rows])]
-    begin, end = bundle.begin[rows], bundle.end[rows]
-    values = check(forces[np.stack([begin, end], axis=1)])
-    crossed = (values[:, 0] < limit) & (values[:, 1] >= limit)
-    rows, begin, end, values = rows[crossed], begin[crossed], end[crossed], values[crossed]
-    # The chord of a convex check lies over it: nothing is passed before it does, so the passage is
-    # sought on the edge itself.
-    ends = np.stack([np.arange(len(rows)), np.arange(len(rows)) + len(rows)], axis=1)
-    one = Together(
-        bundle=bundle, check=check, forces=np.concatenate([forces[begin], forces[end]]),
-        values=values.T.ravel(),
-    )
-    part = _solved(one, ends, np.zeros(len(rows), dtype=bool), limit)
-    first = bundle.multiple[begin]
-    known[bundle.edge_sweep[rows]] = (
-        first + part * (bundle.multiple[end] - first)
-    ) * (1.0 + 1e-9)
-    return known

@@ -9,7 +9,7 @@ from eyebar.loads import joint_loads
 from eyebar.office import Values
 from eyebar.rating.asked import Ways
 from eyebar.rating.families import Sweeps
-from eyebar.rating.pins import PinTable
+from eyebar.rating.pin_table import PinTable
 from eyebar.rating.stiffness import stiffness_areas
 from eyebar.rating.strengths import StrengthTable
 from eyebar.resistance import Condition

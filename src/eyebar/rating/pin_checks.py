@@ -32,6 +32,11 @@ METHODS = (Method.ALLOWABLE_STRESS, Method.LOAD_AND_RESISTANCE)
 """By load factor there is no rule for pins."""
 
 
+MOST_TRIALS = 60
+CLOSE, TINY = 4e-15, 1e-290
+"""Trials end where a sum of ratios is so near 1; least size that is divided by."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PinRules:
     """What a method and level let a pin take: parts of the yield stress by allowable stress; by
@@ -174,6 +179,46 @@ class PinCheck:
         joint: Floats = (size[:k] + inner**2 * inner + 3.0 * (beside - inner)) / self.rules.together
         return joint
 
+    def passed(self, first: Floats, change: Floats, part: Floats) -> Floats:
+        """(h,) how far from forces `first` (h, b), that change by (h, b), the greatest ratio comes
+        to 1, being under it at the first and not at `part` (h,) of the way."""
+        begin = (self.rows @ first.T).reshape(2, -1, len(first))
+        grown = (self.rows @ change.T).reshape(2, -1, len(first))
+        # A square of size along the way, by powers of the part.
+        powers = (begin**2).sum(axis=0), (begin * grown).sum(axis=0), (grown**2).sum(axis=0)
+        if self.rules.method is Method.ALLOWABLE_STRESS:
+            first_whole: Floats = _whole(*powers).min(axis=0)
+            return first_whole
+        k = len(powers[0]) // 3
+        bear = _whole(*(one[2 * k :] for one in powers)).min(axis=0)
+        both = [one[: 2 * k] for one in powers]
+        return self._sum_whole((both[0], both[1], both[2]), np.minimum(part, bear))
+
+    def _sum_whole(self, powers: tuple[Floats, Floats, Floats], part: Floats) -> Floats:
+        """(h,) where bending and shear together come to 1, at `part` or before; squares of moments
+        and shears by powers (2 k, h). The sum is convex: a tangent to it comes to 1 nearer, and
+        never before."""
+        begin, half, square = powers
+        k, column = len(begin) // 2, np.arange(len(part))
+        for _ in range(MOST_TRIALS):
+            slope = half + part * square
+            size = np.sqrt(begin + part * (half + slope))
+            joint = self._joint(size)
+            row = joint.argmax(axis=0)
+            over = joint[row, column] - 1.0
+            if over.max() <= CLOSE:
+                break
+            outer = k + row - ((row > 0) & (size[k + row - 1, column] > size[k + row, column]))
+            shear = size[outer, column]
+            rise = slope[row, column] / np.maximum(size[row, column], TINY)
+            rise += 3.0 * np.minimum(shear, 1.0) ** 2 * (
+                slope[outer, column] / np.maximum(shear, TINY)
+            )
+            beyond = over > CLOSE
+            step = over * self.rules.together / np.where(beyond, rise, 1.0)
+            part = part - np.where(beyond, step, 0.0)
+        return part
+
     def reach(self, forces: Floats) -> Floats:
         """(...) sizes of forces (..., b): while the sizes of forces together are not over 1, the
         check of their sum is not.
@@ -188,6 +233,18 @@ class PinCheck:
         joint = (size[:k].max(axis=0) + size[k : 2 * k].max(axis=0)) / self.rules.together
         greater: Floats = np.maximum(joint, size[2 * k :].max(axis=0))
         return greater
+
+
+def _whole(begin: Floats, half: Floats, square: Floats) -> Floats:
+    """(s, h) how far resultants come to 1 whose squares are begin + 2 half p + square p^2, and
+    under 1 at the beginning; infinity where they do not."""
+    left = 1.0 - begin
+    root = np.sqrt(half**2 + square * left)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        # Of the two ways to write it, that in which nothing of like size is taken away.
+        far: Floats = np.where(half > 0.0, left / (root + half), (root - half) / square)
+    far[square == 0.0] = np.inf
+    return far
 
 
 def pin_check(rows: PinRows, by: PinRules) -> PinCheck:

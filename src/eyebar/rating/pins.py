@@ -5,13 +5,12 @@ bars (families.py); what is convex in the forces passes its limit on the same ed
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
-from eyebar.analysis.convex import Spread, bounded_passages, spread
-from eyebar.analysis.passage import Passages, Spots, ended, spots
+from eyebar.analysis.passage import Spots, spots
 from eyebar.bridge.parts import Bridge, Pin, Truss
 from eyebar.errors import OutOfRange
 from eyebar.loads import impact
@@ -20,19 +19,9 @@ from eyebar.rating.entries import LOST, events_at, place_at, tons_of
 from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
 from eyebar.rating.lookup import Question
-from eyebar.rating.pin_checks import (
-    METHODS,
-    PinCheck,
-    PinRows,
-    PinRules,
-    check_name,
-    pin_check,
-    pin_rows,
-    pin_rules,
-)
+from eyebar.rating.pin_checks import METHODS
+from eyebar.rating.pin_table import PinTable
 from eyebar.rating.rated import NO_RULE, PartRating, PinFacts, RatedPart
-from eyebar.rating.strengths import SAME_STRENGTH
-from eyebar.resistance import Condition
 from eyebar.terms import Kind, Method
 from eyebar.vehicles import Vehicle
 
@@ -61,97 +50,6 @@ class Asked:
 
     question: Question
     ways: tuple[Way, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Passed:
-    """First passages (t,) of a pin's check on the sweeps of a bundle; the forces (t, b) there and
-    which check it is."""
-
-    passages: Passages
-    checks: tuple[str, ...]
-
-
-@dataclass(slots=True)
-class PinTable:
-    """What is known of pins already; pins alike on one sweep share it, across trusses."""
-
-    values: Values
-    condition: Condition
-    rules: dict[tuple[object, ...], PinRules] = field(default_factory=dict)
-    rows: dict[int, PinRows] = field(default_factory=dict)
-    spreads: dict[tuple[int, tuple[str, ...]], Spread] = field(default_factory=dict)
-    kinds: dict[tuple[object, ...], int] = field(default_factory=dict)
-    numbers: dict[int, int] = field(default_factory=dict)
-    passed: dict[tuple[object, ...], _Passed] = field(default_factory=dict)
-    shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
-    endings: dict[int, tuple[float, int, int]] = field(default_factory=dict)
-
-    def rules_of(self, question: Question) -> PinRules:
-        """The numbers of the question's method and level."""
-        level = SAME_STRENGTH[question.method].get(question.level, question.level)
-        key = (question.method, level)
-        if key not in self.rules:
-            self.rules[key] = pin_rules(
-                question.method, level, values=self.values, condition=self.condition
-            )
-        return self.rules[key]
-
-    def ended_of(self, swept: Swept) -> tuple[float, int, int]:
-        """Where equilibrium ends on a sweep, as `ended` has it."""
-        if id(swept) not in self.endings:
-            self.endings[id(swept)] = ended(swept.sweep)
-        return self.endings[id(swept)]
-
-    def rows_of(self, pin: Pin) -> PinRows:
-        """The rows of a pin."""
-        key = self._alike(pin)
-        if key not in self.rows:
-            self.rows[key] = pin_rows(pin)
-        return self.rows[key]
-
-    def _spread(self, swept: Swept, bars: tuple[str, ...]) -> Spread:
-        key = (id(swept.sweep.bundle), bars)
-        if key not in self.spreads:
-            names = swept.loaded.model.names
-            columns = np.array([names.index(bar) for bar in bars])
-            self.spreads[key] = spread(swept.sweep.bundle, columns)
-        return self.spreads[key]
-
-    def _alike(self, pin: Pin) -> int:
-        """One number for all pins alike."""
-        if id(pin) not in self.numbers:
-            self.numbers[id(pin)] = self.kinds.setdefault(_likeness(pin), len(self.kinds))
-        return self.numbers[id(pin)]
-
-    def passed_by(self, pin: Pin, by: PinRules, swept: Swept) -> _Passed:
-        """The first passages of a pin on all sweeps of a bundle."""
-        bundle = swept.sweep.bundle
-        key = (id(bundle), id(by), self._alike(pin))
-        if key not in self.passed:
-            rows = self.rows_of(pin)
-            check = pin_check(rows, by)
-            self.passed[key] = _passed(self._spread(swept, rows.bars), check, rows)
-        return self.passed[key]
-
-
-def _likeness(pin: Pin) -> tuple[object, ...]:
-    """What the checks of a pin depend on, all but its truss."""
-    return (pin.joint, pin.diameter, pin.material.yield_stress, pin.packing, pin.whole,
-            tuple(pin.toward.items()))
-
-
-def _passed(one: Spread, check: PinCheck, rows: PinRows) -> _Passed:
-    bundle = one.bundle
-    found = bounded_passages(one, check, check.reach, 1.0)
-    edges = bundle.edges[np.maximum(found.edge, 0) + bundle.edge_at[:-1]]
-    first, second = one.forces[edges[:, 0]], one.forces[edges[:, 1]]
-    at = first + found.part[:, None] * (second - first)
-    greatest = check.ratios(at).argmax(axis=-1)
-    return _Passed(
-        passages=found,
-        checks=tuple(check_name(rows, check.rules, int(number)) for number in greatest),
-    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,15 +147,13 @@ class _PinRating:
         best: _Least | None = None
         least = np.inf
         for way in asked.ways:
-            sweep = way.swept.sweep
+            place = way.swept.sweep.place
             found = self.table.passed_by(pin, by, way.swept)
-            multiple = float(found.passages.multiple[sweep.place])
+            multiple = found.multiple[place]
             if multiple / way.scale < least:
                 least = multiple / way.scale
                 best = _Least(
-                    way, max(int(found.passages.edge[sweep.place]), 0),
-                    float(found.passages.part[sweep.place]), multiple,
-                    found.checks[sweep.place],
+                    way, found.edge[place], found.part[place], multiple, found.checks[place]
                 )
             ending, ray, _ = self.table.ended_of(way.swept)
             if ending / way.scale < least:
@@ -319,8 +215,7 @@ class _PinRating:
     def _facts(self, pin: Pin, one: _Least) -> PinFacts:
         sweep, rows = one.way.swept.sweep, self.table.rows_of(pin)
         p, q = sweep.edges[one.edge].tolist()
-        names = one.way.swept.loaded.model.names
-        bars = [names.index(bar) for bar in rows.bars]
+        bars = self.table.columns_of(one.way.swept, rows)
         begun = one.multiple <= 0.0
         return PinFacts(
             bars=rows.bars, forces_before=tuple(sweep.forces[p, bars].tolist()),
