@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from functools import cache
 from importlib.resources import files
 
 from eyebar.bridge.parts import Bridge
@@ -21,6 +22,7 @@ SOUND = Condition(superstructure_condition=7, loss_measured=False)
 Change = tuple[str, str]
 
 
+@cache
 def floor_bridge(name: str, *changes: Change) -> Bridge:
     """A demo bridge with some of its record's text replaced; what is replaced must be there."""
     text = (files("eyebar.demo") / "bridges" / f"{name}.yaml").read_text(encoding="utf-8")

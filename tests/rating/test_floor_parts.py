@@ -4,6 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from eyebar.errors import NotMeasured
+from eyebar.rating.floor_facts import FloorFacts
+from eyebar.rating.floor_shoes import ShoeLoads
 from eyebar.terms import Level, Method
 from tests.documents import demos
 from tests.rating.floor_stepped import greatest_on_joint
@@ -180,13 +183,119 @@ def test_a_floorbeam_of_a_skew_bridge_is_longer_by_the_skew() -> None:
     assert b.live == pytest.approx(a.live / 0.8660254)  # cosine of 30 degrees
 
 
-def test_what_a_truss_hangs_out_over_its_bearing_is_refused_for_the_shoes() -> None:
-    bridge = floor_bridge("quillmarsh")
-    truss = bridge.trusses[0]
-    out = replace(truss, joints={**truss.joints, "L0": (-24.0, truss.joints["L0"][1])}, supports={
-        "L1": (True, True), "L10": (False, True)})
-    found = rated(replace(bridge, trusses=(out, bridge.trusses[1])), some("Type 3"))
-    assert "beyond its bearings" in found["upstream/L0/bearing"].not_rated
+OUT: Change = (
+    "  bearings: {zero: fixed, other: free}",
+    "  bearings: {zero: fixed, other: free, at: [L1, L9]}",
+)
+"""Quillmarsh on piers under L1 and L9, 120 ft apart, its floor 15 ft beyond either."""
+
+
+def test_an_end_bears_more_than_all_of_what_stands_beyond_it() -> None:
+    loads = part_loads(floor_bridge("quillmarsh", OUT), "upstream/L1/bearing", some("Type 3"))
+    (push,) = [one for one in loads.strengths(*INVENTORY) if "pressure" in one.check]
+    facts = FloorFacts(
+        strength=push, lanes=1, dead_set="greatest", section_ft=-15.0, axle=2, way=1
+    )
+    met = loads.met(facts, INVENTORY[0], some("Type 3")["Type 3"])
+    # The rear axle at the tip, 135 ft from the other pier, the others 4 and 19 ft nearer to it.
+    reaction = (17 * 135 + 17 * 131 + 16 * 116) / 120
+    assert met.live * push.divisor == pytest.approx(reaction * 24 / 36)
+    assert loads.station(facts) == pytest.approx(0.0)
+
+
+def test_what_stands_beyond_one_bearing_lifts_the_other() -> None:
+    vehicles = some("Type 3")
+    loads = part_loads(floor_bridge("quillmarsh", OUT), "upstream/L1/bearing", vehicles)
+    found = rated(floor_bridge("quillmarsh", OUT), vehicles)
+    ours = entry(found["upstream/L1/bearing"], "Type 3", OPERATING)
+    (uplift,) = [one for one in loads.strengths(*OPERATING) if one.check == "uplift"]
+    assert uplift.capacity == 0.0
+    assert uplift.remarks == (
+        "no anchorage measured: dead load alone is counted to hold it down",)
+    facts = FloorFacts(
+        strength=uplift, lanes=1, dead_set="least", section_ft=135.0, axle=2, way=-1
+    )
+    met = loads.met(facts, OPERATING[0], vehicles["Type 3"])
+    # On the 15 ft beyond the other pier: an axle of 17 kip at the tip, one 4 ft in.
+    assert met.live == pytest.approx((17 * 15 + 17 * 11) / 120 * 24 / 36)
+    # Held down by tons, lifted by a few kip: the pressure governs, not the uplift.
+    assert met.dead.dc < -10.0
+    assert ours.check.endswith("pressure under the shoe")
+    assert loads.station(facts) == pytest.approx(150.0)
+
+
+def test_the_search_finds_the_worst_uplift_and_an_anchor_adds_to_what_holds() -> None:
+    vehicles = some("Type 3", "SU7")
+    light = "plate: 14 in x 16 in, pressure: 400 psi, source: \"sandstone; the office's practice"
+    light += " for old masonry\"}"
+    anchors = light.replace("14 in x 16 in", "140 in x 140 in")[:-1] + (
+        ", anchors: {number: 2, root diameter: 1 in, material: bar iron}}")
+    bridge = floor_bridge("quillmarsh", OUT, (light, anchors))
+    ours = entry(rated(bridge, vehicles)["upstream/L1/bearing"], "Type 3", OPERATING)
+    # Two bolts of 1 in at the root, 0.75 of 26 ksi.
+    assert ours.capacity == pytest.approx(2 * 0.75 * 26 * 3.14159265 / 4)
+    assert ours.check == "uplift"
+    assert ours.live == pytest.approx((17 * 15 + 17 * 11) / 120 * 24 / 36)
+    assert ours.dead is not None
+    assert ours.capacity is not None
+    assert ours.live is not None
+    assert ours.factor == pytest.approx(
+        (ours.capacity - ours.dead) / (ours.live * (1 + ours.impact)), rel=1e-3)
+
+
+def test_an_end_that_dead_load_lifts_is_not_rated_without_anchors() -> None:
+    loads = part_loads(floor_bridge("quillmarsh", OUT), "upstream/L1/bearing", some("Type 3"))
+    assert isinstance(loads, ShoeLoads)
+    lifted = replace(loads, up=loads.down, down=loads.up)
+    with pytest.raises(NotMeasured, match="uplift of dead load"):
+        lifted.strengths(*OPERATING)
+
+
+def test_both_ends_bear_the_whole_dead_load() -> None:
+    bridge = floor_bridge("quillmarsh", OUT)
+    ends = [part_loads(bridge, f"upstream/{joint}/bearing", some("Type 3"))
+            for joint in ("L1", "L9")]
+    square = floor_bridge("quillmarsh")
+    whole = [part_loads(square, f"upstream/{joint}/bearing", some("Type 3"))
+             for joint in ("L0", "L10")]
+    sums = [
+        sum(one.down.dc - one.up.dc for one in both if isinstance(one, ShoeLoads))
+        for both in (ends, whole)
+    ]
+    assert sums[0] == pytest.approx(sums[1])
+
+
+def test_a_stringer_that_runs_on_may_lift_off_a_seat_unless_anchors_hold_it() -> None:
+    vehicles = some("Type 3")
+    bare = floor_bridge("quillmarsh", *running("5 in"))
+    ours = entry(rated(bare, vehicles)["floor/panel 2/stringer 4"], "Type 3", OPERATING)
+    simple = entry(rated(floor_bridge("quillmarsh"), vehicles)["floor/panel 2/stringer 4"],
+                   "Type 3", OPERATING)
+    # Nothing holds its seats: it bends as a simple span.
+    assert ours.check == "bending of the timber, a seat lifted off"
+    assert ours.factor == pytest.approx(simple.factor)
+    anchors = "    anchors: {number: 2, root diameter: 5/8 in, material: bar iron}\n"
+    ((old, new),) = running("5 in")
+    held = floor_bridge("quillmarsh", (old, f"{anchors}{new}"))
+    loads = part_loads(held, "floor/panel 2/stringer 4", vehicles)
+    names = checks(loads, OPERATING)
+    assert "uplift at the seat" in names
+    assert not [one for one in names if "lifted off" in one]
+    uplift = next(one for one in loads.strengths(*OPERATING)
+                  if one.check == "uplift at the seat" and one.end == 1)
+    facts = FloorFacts(strength=uplift, lanes=1, dead_set="least", section_ft=15.0, sense=1)
+    met = loads.met(facts, OPERATING[0], vehicles["Type 3"])
+    # Two equal spans L1-L3 begin at L0: the far seat at L2 is lifted by loads on the other span by
+    # 0.25 (x/L) (1 - (x/L)^2), at most 0.0962; dead load holds with 3/8 of one span.
+    assert met.dead.dc + met.dead.dw == pytest.approx(-0.375 * ALONG * 15.0)
+    places = [i / 2000 for i in range(2001)]
+    worst = max(
+        sum(axle * 0.25 * (x / 15) * (1 - (x / 15) ** 2)
+            for axle, x in ((16.0, 15 * p), (17.0, 15 * p - 15.0), (17.0, 15 * p - 19.0))
+            if 0.0 <= x <= 15.0)
+        for p in [3 * one for one in places]
+    )
+    assert met.live == pytest.approx(worst * met.share, rel=4e-3)
 
 
 def test_the_two_legs_of_one_bent_rod_are_a_single_bar() -> None:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from eyebar.bridge.floor_left import beam_left
-from eyebar.bridge.floor_parts import Floorbeam, MadeOf, Stringer, TrussRods
+from eyebar.bridge.floor_parts import BeamEnds, Floorbeam, MadeOf, Stringer, TrussRods
 from eyebar.bridge.floor_said import (
     FloorWords,
     SaidOfBeam,
@@ -111,11 +111,13 @@ def stringers_of(
             made = words.state(part).material or said.get("material")
             try:
                 made_of = words.made_of(str(made) if made is not None else None)
+                ends = beam_ends(words, said)
             except NotMeasured as missing:
                 refused[part] = f"{missing.what} of {part} not recorded"
                 continue
             found.append(_stringer(
-                words, panel, i, place_ft=float(place), said=said, built=built, made_of=made_of,
+                words, panel, i, place_ft=float(place), said=said, ends=ends, built=built,
+                made_of=made_of,
                 gaps=_gaps(places_ft, i, {j for number, j in broken if number == panel.number}),
                 run=_run(words.record, panel, panels, {number for number, j in broken if j == i}),
             ))
@@ -137,7 +139,7 @@ def _gaps(
 
 
 def _stringer(
-    words: FloorWords, panel: Panel, i: int, *, place_ft: float, said: SaidOfBeam,
+    words: FloorWords, panel: Panel, i: int, *, place_ft: float, said: SaidOfBeam, ends: BeamEnds,
     built: Section, made_of: MadeOf, gaps: tuple[float | None, float | None],
     run: tuple[tuple[float, ...], int],
 ) -> Stringer:
@@ -147,7 +149,7 @@ def _stringer(
         address=part, panel=panel.number, number=i + 1, ends=panel.joints,
         begin_ft=panel.begin_ft, end_ft=panel.end_ft, place_ft=place_ft, gaps_ft=gaps,
         as_built=built, stretches=(), made_of=made_of, unheld=unheld(said, span),
-        beam_ends=beam_ends(said), weight_kip_per_ft=_weight(words.record, built, span),
+        beam_ends=ends, weight_kip_per_ft=_weight(words.record, built, span),
         run_ft=run[0], run_place=run[1], not_rated=declared(words, part),
     )
     try:
@@ -223,7 +225,7 @@ def floorbeams_of(
             before_ft=before.end_ft - before.begin_ft, behind_ft=behind.end_ft - behind.begin_ft,
             span_ft=span_ft, as_built=built, stretches=(), made_of=made_of,
             unheld=_along(unheld(said, span_ft, places_ft), slant), slant=slant,
-            beam_ends=beam_ends(said),
+            beam_ends=beam_ends(words, said),
             weight_kip_per_ft=_beam_weight(words.record, span_ft),
             stringers_ft=tuple(places_ft), riveted=said.get("ends") is BeamEnd.RIVETED,
             truss_rods=rods, not_rated=declared(words, part),

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from eyebar.bridge.floor_beams import SIZE, declared
 from eyebar.bridge.floor_parts import Bars, Deck, Floorbeam, Hanger, MadeOf, Rollers, Shoe, Stringer
-from eyebar.bridge.floor_said import FloorWords, fastening
+from eyebar.bridge.floor_said import FloorWords, anchors, fastening
 from eyebar.bridge.left import left_of, reading_words
 from eyebar.bridge.parts import Bar, Material, Truss
 from eyebar.bridge.shaped import shaped
@@ -247,6 +247,7 @@ def _shoe(
             length=size(entry.rollers.length),
         ),
         material=None if entry.material is None else words.metal(entry.material),
+        anchors=anchors(words, entry.anchors),
         not_rated=declared(words, part),
         readings=tuple(reading_words(day, one) for day, one in words.state(part).readings),
     )

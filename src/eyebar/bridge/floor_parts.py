@@ -66,10 +66,20 @@ class Fastening:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Anchors:
+    """Bolts that hold an end down: how many, diameter at the root of the thread [in], metal."""
+
+    number: int
+    root: float | None
+    material: Material
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BeamEnds:
     """How a beam ends, both ends alike: length along it of its seat, or of the plate that it hangs
     on [in], with `seat_recorded` whether the record speaks of it, `stiffened` whether its web is,
-    from flange to flange; its cope; its rivets; depth of timber cut away over the seat [in]."""
+    from flange to flange; its cope; its rivets; depth of timber cut away over the seat [in]; what
+    holds it down."""
 
     seat: float | None = None
     seat_recorded: bool = False
@@ -77,6 +87,7 @@ class BeamEnds:
     cope: Cope | None = None
     fastening: Fastening | None = None
     notch: float | None = 0.0
+    anchors: Anchors | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -256,7 +267,8 @@ class Rollers:
 class Shoe:
     """What an end of a truss stands on.
 
-    Plate on its seat [in], pressure that the seat may bear [ksi] with its source; rollers under it.
+    Plate on its seat [in], pressure that the seat may bear [ksi] with its source; rollers under it;
+    `anchors` that hold it down, None where none are recorded.
     """
 
     address: str
@@ -268,6 +280,7 @@ class Shoe:
     source: str
     rollers: Rollers | None
     material: Material | None
+    anchors: Anchors | None = None
     not_rated: str = ""
     readings: tuple[str, ...] = ()
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from eyebar.bridge.floor_parts import BeamEnds, Cope, Fastening, MadeOf, Timber
+from eyebar.bridge.floor_parts import Anchors, BeamEnds, Cope, Fastening, MadeOf, Timber
 from eyebar.bridge.metals import material_of, strength_unknown
 from eyebar.bridge.parts import Material
 from eyebar.bridge.shaped import shaped
@@ -16,6 +16,7 @@ from eyebar.office import Values
 from eyebar.record import DecisionEntry, Record, SectionEntry, Sides
 from eyebar.record.fields import Entry
 from eyebar.record.floor_members import (
+    AnchorsEntry,
     CopeEntry,
     FlangeEntry,
     FloorbeamPart,
@@ -126,8 +127,17 @@ def said_of(entries: Sequence[Entry | None]) -> SaidOfBeam:
     return SaidOfBeam(entries=tuple(entry for entry in entries if entry is not None))
 
 
-def beam_ends(said: SaidOfBeam) -> BeamEnds:
-    """How a beam ends."""
+def anchors(words: FloorWords, entry: object) -> Anchors | None:
+    """Bolts that hold an end down; None where none are recorded. Raises NotMeasured."""
+    if not isinstance(entry, AnchorsEntry):
+        return None
+    return Anchors(
+        number=entry.number, root=size(entry.root_diameter), material=words.metal(entry.material)
+    )
+
+
+def beam_ends(words: FloorWords, said: SaidOfBeam) -> BeamEnds:
+    """How a beam ends. Raises NotMeasured for the metal of its anchors."""
     cope, notch = said.get("cope"), said.get("notch")
     return BeamEnds(
         seat=_number(said.get("seat")), seat_recorded=said.told("seat"),
@@ -137,7 +147,7 @@ def beam_ends(said: SaidOfBeam) -> BeamEnds:
         fastening=fastening(
             said.get("rivets"), said.get("post_rivets"), said.get("thinner")
         ),
-        stiffened=said.get("stiffened") is True,
+        stiffened=said.get("stiffened") is True, anchors=anchors(words, said.get("anchors")),
         notch=_number(notch) if notch is not None or said.told("notch") else 0.0,
     )
 

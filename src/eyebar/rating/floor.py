@@ -9,23 +9,22 @@ from dataclasses import replace
 from eyebar.bridge.floor_parts import Deck, Floor, Floorbeam, FloorPart, Hanger, Shoe, Stringer
 from eyebar.bridge.parts import Bridge
 from eyebar.errors import NotMeasured, OutOfRange
-from eyebar.loads.dead import joint_loads
-from eyebar.loads.floor_dead import NONE, Pair, hanger_dead
+from eyebar.loads.floor_dead import hanger_dead
 from eyebar.office import Values
 from eyebar.rating.asked import Asked, Ways, asked_of
 from eyebar.rating.entries import tons_of
 from eyebar.rating.families import LANE_PREFIX
 from eyebar.rating.floor_context import FloorContext, floor_context
 from eyebar.rating.floor_deck import DeckLoads
-from eyebar.rating.floor_ends import HangerLoads, ShoeLoads, TrussSide
+from eyebar.rating.floor_ends import HangerLoads, TrussSide
 from eyebar.rating.floor_facts import FloorFacts, Met, plain_factor
 from eyebar.rating.floor_floorbeams import FloorbeamLoads, floorbeam_loads
 from eyebar.rating.floor_reactions import panel_point
 from eyebar.rating.floor_running import RunningLoads, running_loads
 from eyebar.rating.floor_search import Loads, Wish, least_facts
+from eyebar.rating.floor_shoes import ShoeLoads, shoe_loads
 from eyebar.rating.floor_stringers import StringerLoads, stringer_loads
 from eyebar.rating.rated import NO_RULE, PartRating, Place, RatedPart
-from eyebar.rating.stiffness import stiffness_areas
 from eyebar.resistance import Condition
 from eyebar.terms import Direction, Kind, Level, Method
 from eyebar.vehicles import Vehicle
@@ -175,36 +174,12 @@ def loads_of(bridge: Bridge, context: FloorContext, part: FloorPart) -> AnyLoads
         case Deck():
             return DeckLoads(context=context, deck=part)
         case Shoe():
-            return _shoe_loads(bridge, context, part)
+            return shoe_loads(bridge, context, part)
 
 
 def _panel_before(floor: Floor, joint: str) -> int:
     """The number of the panel that ends at a joint."""
     return min((one.panel for one in floor.stringers if one.ends[1] == joint), default=0)
-
-
-def _shoe_loads(bridge: Bridge, context: FloorContext, shoe: Shoe) -> ShoeLoads:
-    """An end of a truss with its dead load: that of all joints by a simple beam's statics."""
-    truss = next(one for one in bridge.trusses if one.name == shoe.truss)
-    areas, _ = stiffness_areas(truss)
-    weights = joint_loads(truss, bridge.weights[truss.name], areas)
-    ends = sorted(truss.joints[joint][0] for joint in truss.supports)
-    first, last = ends[0], ends[-1]
-    if any(not first <= truss.joints[joint][0] <= last for joint, _ in truss.floor_joints):
-        raise OutOfRange(
-            "floor of the truss", "beyond its bearings",
-            "between them: what lies beyond would lift the other end, which has no rule here",
-        )
-    dead = NONE
-    for joint, (dc, dw) in weights.items():
-        along = (truss.joints[joint][0] - first) / (last - first)
-        part = 1.0 - along if shoe.at_zero else along
-        dead = dead.plus(Pair(dc=dc, dw=dw).times(part))
-    stations = [station for _, station in truss.floor_joints]
-    return ShoeLoads(
-        context=context, shoe=shoe, side=TrussSide(context=context, truss=shoe.truss), dead=dead,
-        begin_ft=stations[0], span_ft=(last - first) / 12.0,
-    )
 
 
 def _ratings(

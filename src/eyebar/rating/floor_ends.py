@@ -1,23 +1,20 @@
-"""Hangers under the ends of floorbeams, and what the ends of the trusses stand on."""
+"""Hangers under the ends of floorbeams, and what one truss takes of a vehicle."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from eyebar.bridge.floor_parts import Hanger, Shoe
-from eyebar.formula import note
+from eyebar.bridge.floor_parts import Hanger
 from eyebar.loads.across import LaneCase, lane_cases, shares
 from eyebar.loads.floor_dead import Pair
-from eyebar.loads.shears import partial_shear, shear_ordinate
 from eyebar.loads.trains import Floats
 from eyebar.loads.wheels_across import AcrossLine
-from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
+from eyebar.rating.floor_context import FloorContext
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_reactions import PanelPoint
-from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
+from eyebar.rating.floor_search import EVERY_SET, Found, Wish
 from eyebar.resistance.floor_rules import Strength, floor_rules
 from eyebar.resistance.hangers import hanger_strengths
-from eyebar.resistance.shoes import shoe_strengths
 from eyebar.terms import Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
@@ -139,89 +136,3 @@ class HangerLoads:
             dead=self.dead.times(over), live=whole * case.total * over, share=case.total,
             crowd=self._crowd() * over,
         )
-
-
-@dataclass(slots=True, kw_only=True)
-class ShoeLoads:
-    """One end of a truss: the whole span on a simple beam, every weight over it counted."""
-
-    context: FloorContext
-    shoe: Shoe
-    side: TrussSide
-    begin_ft: float
-    span_ft: float
-    dead: Pair
-
-    def strengths(self, method: Method, level: Level) -> tuple[Strength, ...]:
-        """Its strengths by a method and level."""
-        return shoe_strengths(self.shoe, method, level)
-
-    def shock(self, vehicle: Vehicle, method: Method) -> float:
-        """Impact by the whole span."""
-        return self.context.shock(
-            vehicle, method, metal=Metal.STEEL, loaded_ft=self.span_ft, span_ft=self.span_ft
-        )
-
-    def sets(self) -> tuple[str, ...]:
-        """Dead load only adds."""
-        return EVERY_SET[:1]
-
-    def likeness(self) -> tuple[object, ...]:
-        """What its ratings depend on; every end by itself."""
-        return (self.shoe.address,)
-
-    @property
-    def base_ft(self) -> float:
-        """Its place along the road."""
-        return self.begin_ft
-
-    def station(self, facts: FloorFacts) -> float:
-        """Where along the road the axle of the facts stands [ft]: over the bearing."""
-        at = facts.section_ft
-        return self.begin_ft + (at if self.shoe.at_zero else self.span_ft - at)
-
-    def found(self, wish: Wish) -> list[Found]:
-        """Factors of the asked vehicles for one wish."""
-        spans, rows, span = self.context.spans, wish.asked.rows, self.span_ft
-        vehicles = self.context.listed(rows.tolist())
-        total, strength = self.side.totals(wish), wish.strength
-        greatest = spans.shear(span, 0.0)
-        sense = 1 if self.shoe.at_zero else -1
-        left = strength.capacity * strength.divisor - wish.dead[0] * self.dead.dc - (
-            wish.dead[1] * self.dead.dw)
-        lane = np.array([lane_beside(one, over - 1.0) for one, over in zip(
-            vehicles, wish.over.tolist(), strict=True)]) * span / 2.0
-        with np.errstate(invalid="ignore", divide="ignore"):
-            coming = greatest.effect[rows] + lane
-            found = [Found(
-                factor=np.where(coming > 0.0, left / (wish.times * total * coming), np.inf),
-                section=sections(0.0, len(rows)), axle=greatest.axle[rows].tolist(),
-                way=(sense * greatest.way[rows]).tolist(),
-            )]
-            alone = np.array([lane_alone(one) for one in vehicles])
-            effect = spans.of.lane[rows] * span / 2.0 + spans.of.point_shear[rows]
-            factor = np.where(alone, left / (wish.times * total * effect), np.inf)
-        return [*found, Found(
-            factor=factor, section=sections(0.0, len(rows)), lane_only=[True] * len(rows)
-        )]
-
-    def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
-        """What a check meets."""
-        case = self.side.case(vehicle, method, facts.lanes)
-        assert case is not None
-        over, span = 1.0 / facts.strength.divisor, self.span_ft
-        if facts.lane_only:
-            point = (vehicle.lane_point_kip or (0.0, 0.0))[1]
-            whole = partial_shear(vehicle.lane_kip_per_ft, 0.0, span) + point
-        else:
-            behind = vehicle.behind_front_ft()
-            way = facts.way if self.shoe.at_zero else -facts.way
-            whole = 0.0
-            for far, axle in zip(behind, vehicle.axles_kip, strict=True):
-                away = way * (behind[facts.axle] - far)
-                if 0.0 <= away <= span:
-                    whole += axle * shear_ordinate(away, span)
-            if lane := lane_beside(vehicle, self.shock(vehicle, method)):
-                whole += partial_shear(lane, 0.0, span)
-        note("reaction of the whole vehicle", "R", whole, "kip")
-        return Met(dead=self.dead.times(over), live=whole * case.total * over, share=case.total)

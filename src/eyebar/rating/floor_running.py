@@ -5,7 +5,7 @@ is taken as heavy and as stiff all along as in the span that is rated; beside th
 greater of the two shares holds for every axle.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -25,12 +25,16 @@ from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
 from eyebar.rating.floor_stringers import INCHES, StringerLoads
-from eyebar.resistance.floor_rules import Effect, Strength
+from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
+from eyebar.resistance.shoes import anchored
 from eyebar.terms import Level, Method
 from eyebar.vehicles import Vehicle
 
 SYMBOLS = {MOMENT: ("M", "kip ft"), SHEAR: ("V", "kip"), REACTION: ("R", "kip")}
 
+AS_SIMPLE = ", a seat lifted off"
+NO_ANCHORS = ("no anchors recorded that hold its ends down: it may lift off a seat and bend as a "
+              "simple span")
 PARTS = 20
 """Parts of a span at whose ends it is looked at."""
 
@@ -50,8 +54,26 @@ class RunningLoads:
         return self.own.context
 
     def strengths(self, method: Method, level: Level) -> tuple[Strength, ...]:
-        """Its strengths by a method and level."""
-        return self.own.strengths(method, level)
+        """Its strengths by a method and level: what holds its ends down, or, where nothing is known
+        to, its bending as a simple span besides, as it is when a seat is lifted off."""
+        found = self.own.strengths(method, level)
+        anchors = self.own.stringer.beam_ends.anchors
+        if anchors is None or not found:
+            return (*found, *(
+                replace(one, effect=Effect.SIMPLE_MOMENT, check=f"{one.check}{AS_SIMPLE}",
+                        remarks=(*one.remarks, NO_ANCHORS))
+                for one in found if one.effect is Effect.MOMENT and one.sense > 0
+            ))
+        by = floor_rules(
+            method, level, system="single bar", values=self.context.values,
+            condition=self.context.condition,
+        )
+        pull = anchored(anchors, by.bending)
+        return (*found, *(
+            Strength(check="uplift at the seat", effect=Effect.UPLIFT, capacity=pull, unit="kip",
+                     divisor=1.0, end=end)
+            for end in (0, 1)
+        ))
 
     def shock(self, vehicle: Vehicle, method: Method) -> float:
         """Impact by its own span."""
@@ -71,7 +93,10 @@ class RunningLoads:
         return self.own.stringer.begin_ft
 
     def station(self, facts: FloorFacts) -> float:
-        """Where along the road the front axle of the facts stands [ft]."""
+        """Where along the road the front axle of the facts stands [ft]; as a simple span that over
+        the section."""
+        if facts.strength.effect is Effect.SIMPLE_MOMENT:
+            return self.own.station(facts)
         return self.own.stringer.begin_ft + (facts.front_ft or 0.0)
 
     def _sections(self, strength: Strength) -> tuple[str, list[float]]:
@@ -111,6 +136,8 @@ class RunningLoads:
     def found(self, wish: Wish) -> list[Found]:
         """Factors of the asked vehicles for one wish."""
         strength = wish.strength
+        if strength.effect is Effect.SIMPLE_MOMENT:
+            return self.own.found(replace(wish, strength=_simple(strength)))
         effect, places = self._sections(strength)
         table, lever = self.own.shared(wish)
         share = table if effect == MOMENT else np.maximum(table, lever)
@@ -190,6 +217,8 @@ class RunningLoads:
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
         """What a check meets."""
         strength = facts.strength
+        if strength.effect is Effect.SIMPLE_MOMENT:
+            return self.own.met(replace(facts, strength=_simple(strength)), method, vehicle)
         effect = self._effect(strength)
         table, lever = self.own.shares(vehicle, facts.lanes)
         presence = self.context.presence(method, facts.lanes)
@@ -208,7 +237,15 @@ class RunningLoads:
         return Met(dead=dead.times(scale), live=whole * share * scale, share=share)
 
 
+def _simple(strength: Strength) -> Strength:
+    """The same as a strength of a simple span."""
+    return replace(strength, effect=Effect.MOMENT)
+
+
 def _senses(strength: Strength, effect: str) -> tuple[int, ...]:
+    if strength.effect is Effect.UPLIFT:
+        # Shear before the last support is its reaction turned round.
+        return (1,) if effect == SHEAR and strength.end == 1 else (-1,)
     if effect == REACTION:
         return (1,)
     return (strength.sense,) if effect == MOMENT else (1, -1)

@@ -42,17 +42,18 @@ def floor_faults(known: Known) -> Iterator[Fault]:
 
 
 def _materials(known: Known, path: Path, entry: Entry | None) -> Iterator[Fault]:
-    """What an entry is said to be made of, its truss rods too: a timber of the floor, a material,
-    or a metal of the bridge's own year, by its word alone."""
+    """What an entry is said to be made of, what is fastened to it too: a timber of the floor, a
+    material, or a metal of the bridge's own year, by its word alone."""
     if in_doubt(known.record, "floor", "timbers"):
         return
     others = (*known.record.floor.timbers, *Metal)
     for key in ("material", "post material"):
         name = getattr(entry, key.replace(" ", "_"), None)
         yield from known.material_faults((*path, key), name, others)
-    rods = getattr(entry, "truss_rods", None)
-    if rods is not None:
-        yield from _materials(known, (*path, "truss rods"), rods)
+    for within in ("truss rods", "anchors", "yoke"):
+        one = getattr(entry, within.replace(" ", "_"), None)
+        if one is not None:
+            yield from _materials(known, (*path, within), one)
 
 
 def _along(known: Known) -> Iterator[Fault]:

@@ -128,6 +128,15 @@ class CopeEntry(Entry):
     """True where the lower edge is cut alike."""
 
 
+class AnchorsEntry(Entry):
+    """Bolts that hold an end down on what it stands on."""
+
+    number: Count
+    root_diameter: Size
+    """Of the thread."""
+    material: Text
+
+
 class _BeamPart(Entry):
     """What may be said of one beam."""
 
@@ -155,6 +164,8 @@ class StringerPart(_BeamPart):
     """Of a timber: width by depth."""
     notch: Size = None
     """Depth cut away over the seat; left out: none."""
+    anchors: AnchorsEntry | None = None
+    """Those that hold each end down, of stringers that run on; left out: none."""
 
 
 class StringerGroupEntry(StringerPart):
@@ -240,6 +251,8 @@ class ShoeEntry(Entry):
     rollers: RollersEntry | None = None
     material: Text | None = None
     """Of rollers and plates, the weaker."""
+    anchors: AnchorsEntry | None = None
+    """Left out: none are known to hold it down."""
 
     @model_validator(mode="after")
     def _pressure_has_a_source(self) -> Self:

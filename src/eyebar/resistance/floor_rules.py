@@ -29,6 +29,9 @@ class Effect(StrEnum):
     PLANK_SHEAR = "shear of the deck"
     PLANK_PUSH = "push of the deck"
     TRUSS_REACTION = "reaction of the truss"
+    TRUSS_UPLIFT = "uplift of the truss"
+    UPLIFT = "uplift at a seat"
+    SIMPLE_MOMENT = "moment of a simple span"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,13 +1,19 @@
 """What an end of a truss stands on: pressure under its shoe, rollers."""
 
-from eyebar.bridge.floor_parts import Shoe
+from eyebar.bridge.floor_parts import Anchors, Shoe
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.formula import Symbol, formula
-from eyebar.resistance.floor_rules import Effect, Strength
+from eyebar.office import Values
+from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
+from eyebar.resistance.limit import Condition
+from eyebar.resistance.rules import Rules
+from eyebar.resistance.tension import pull_on_area
 from eyebar.sections.amounts import measured
-from eyebar.sections.closed_forms import rectangle_area
+from eyebar.sections.closed_forms import rectangle_area, round_area
 from eyebar.terms import Level, Method
 
+NO_ANCHORS = "no anchorage measured: dead load alone is counted to hold it down"
+IN_THE_MASONRY = "how the masonry holds the anchors is not looked at"
 GREATEST_ROLLER = 25.0
 """Diameter [in] up to which the rule holds."""
 
@@ -47,10 +53,46 @@ def rollers_push(count: float, push_an_inch: float, roller_length: float) -> flo
     return count * push_an_inch * roller_length
 
 
-def shoe_strengths(shoe: Shoe, method: Method, level: Level) -> tuple[Strength, ...]:
-    """Pressure on the seat and push on the rollers, by allowable stress alone.
+@formula(
+    "T = n * T_1",
+    result=Symbol("pull that the anchors may bear together", "kip"),
+    n=Symbol("anchors", "1", "count", low=1.0, high=8.0),
+    T_1=Symbol("pull that one may bear at the root of its thread", "kip", "one_anchor", low=2.0,
+               high=40.0),
+    source="alike in all of them",
+)
+def anchors_pull(count: float, one_anchor: float) -> float:
+    """Pull that the anchors of an end may bear together [kip].
 
-    Operating has no figures of its own: those of inventory serve. Raises NotMeasured.
+    Number [1], pull [kip]; scalars or arrays. Limits: what holds them in the masonry is another
+    matter.
+    """
+    return count * one_anchor
+
+
+def anchored(anchors: Anchors, rules: Rules) -> float:
+    """Pull that anchors may bear at the root of their threads [kip]. Raises NotMeasured."""
+    root = round_area(measured(anchors.root, "root diameter of its anchors"))
+    one = pull_on_area(rules, anchors.material.yield_stress, root)
+    return anchors_pull(float(anchors.number), one)
+
+
+def _uplift(shoe: Shoe, rules: Rules) -> Strength:
+    return Strength(
+        check="uplift", effect=Effect.TRUSS_UPLIFT, unit="kip", divisor=1.0,
+        capacity=0.0 if shoe.anchors is None else anchored(shoe.anchors, rules),
+        remarks=(NO_ANCHORS if shoe.anchors is None else IN_THE_MASONRY,),
+    )
+
+
+def shoe_strengths(
+    shoe: Shoe, method: Method, level: Level, *, values: Values, condition: Condition,
+    lifts: bool = False,
+) -> tuple[Strength, ...]:
+    """Pressure on the seat and push on the rollers, by allowable stress alone, and what holds down
+    an end that may be lifted (`lifts`).
+
+    Operating has no figures of its own for pressure: those of inventory serve. Raises NotMeasured.
     """
     if method is not Method.ALLOWABLE_STRESS:
         return ()
@@ -77,4 +119,7 @@ def shoe_strengths(shoe: Shoe, method: Method, level: Level) -> tuple[Strength, 
         ))
     if not found:
         raise NotMeasured("", "plate and rollers of the shoe")
+    if lifts:
+        by = floor_rules(method, level, system="single bar", values=values, condition=condition)
+        found.append(_uplift(shoe, by.bending))
     return tuple(found)
