@@ -19,7 +19,7 @@ from eyebar.bridge.timeline import Findings
 from eyebar.errors import Fault, NotMeasured, did_you_mean
 from eyebar.office import Values
 from eyebar.record import BOTH_TRUSSES, Decided, DecisionEntry, PackedEntry, Record, What
-from eyebar.record.layout import images_of
+from eyebar.record.layout import images_of, letters_between, mirrored_bar, panel_count
 from eyebar.record.pins import HUNG, POST
 from eyebar.record.tree import Path
 from eyebar.units import Quantity
@@ -52,18 +52,31 @@ class Found:
 
 
 def pins_said(record: Record, truss: str) -> dict[str, Said]:
-    """Joint -> what the record says of its pin, for one truss; images of a mirrored half too."""
+    """Joint -> what the record says of its pin, for one truss; images of a mirrored half too, where
+    a joint is not named by itself."""
     found: dict[str, Said] = {}
+    images: dict[str, Said] = {}
     for name, entry in record.pins.items():
         if entry.truss not in (BOTH_TRUSSES, truss):
             continue
-        images = images_of(record.trusses, entry.joints) if record.trusses.mirrored else ()
-        for joint in (*entry.joints, *images):
-            found.setdefault(joint, Said(
+        for joint in entry.joints:
+            opposite, packing = joint, entry.packing
+            if panel_count(record.trusses):
+                opposite = images_of(record.trusses, (joint,))[0]
+            mirrored = _mirrored(record, packing) if opposite != joint else packing
+            if opposite == entry.joints[0]:
+                packing, mirrored = mirrored, packing
+            said = Said(
                 address=f"{truss}/{joint}/pin", joint=joint, diameter=entry.diameter,
-                material=entry.material, packing=entry.packing, half=entry.half,
+                material=entry.material, packing=packing, half=entry.half,
                 path=("pins", name, "packing"),
-            ))
+            )
+            found.setdefault(joint, said)
+            if record.trusses.mirrored:
+                images.setdefault(opposite, replace(
+                    said, address=f"{truss}/{opposite}/pin", joint=opposite, packing=mirrored
+                ))
+    found = {**images, **found}
     for written, own in record.overrides.items():
         part = address(written)
         if part.truss != truss or str(part.kind) != "pin":
@@ -79,6 +92,20 @@ def pins_said(record: Record, truss: str) -> dict[str, Said]:
             else usual.path,
         )
     return found
+
+
+def _mirrored(
+    record: Record, packing: Sequence[PackedEntry]
+) -> tuple[PackedEntry, ...]:
+    """A packing as it is at the mirror image of its joint: of each bar the image."""
+    count, letters = panel_count(record.trusses), letters_between(record.trusses)
+    return tuple(
+        one.model_copy(update={"bar": tuple(
+            name if name in (*HUNG, POST) else mirrored_bar(name, count, letters)
+            for name in one.bar
+        )})
+        for one in packing
+    )
 
 
 def packing_faults(
