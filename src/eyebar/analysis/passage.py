@@ -89,6 +89,19 @@ def extremes(sweep: Sweep, multiple: float) -> tuple[Floats, Floats, Ints, Ints,
 
     Only meaningful where no path ends before the multiple (`ended`).
     """
+    crossed, part, forces = cut(sweep, multiple)
+    low, high = forces.argmin(axis=0), forces.argmax(axis=0)
+    bars = np.arange(forces.shape[1])
+    parts = np.zeros(len(sweep.edges))
+    parts[crossed] = part
+    return forces[low, bars], forces[high, bars], crossed[low], crossed[high], parts
+
+
+def cut(sweep: Sweep, multiple: float) -> tuple[Ints, Floats, Floats]:
+    """The edges (c,) that cross a multiple, how far along each (c,), and the forces there (c, n).
+
+    Only meaningful where no path ends before the multiple (`ended`).
+    """
     first, second = sweep.edges.T
     m_first, m_second = sweep.multiple[first], sweep.multiple[second]
     crossed = np.flatnonzero(
@@ -97,12 +110,8 @@ def extremes(sweep: Sweep, multiple: float) -> tuple[Floats, Floats, Ints, Ints,
     a, b = first[crossed], second[crossed]
     span = sweep.multiple[b] - sweep.multiple[a]
     part = np.where(span != 0, (multiple - sweep.multiple[a]) / np.where(span != 0, span, 1.0), 0.0)
-    forces = sweep.forces[a] + part[:, None] * (sweep.forces[b] - sweep.forces[a])
-    low, high = forces.argmin(axis=0), forces.argmax(axis=0)
-    bars = np.arange(forces.shape[1])
-    parts = np.zeros(len(sweep.edges))
-    parts[crossed] = part
-    return forces[low, bars], forces[high, bars], crossed[low], crossed[high], parts
+    forces: Floats = sweep.forces[a] + part[:, None] * (sweep.forces[b] - sweep.forces[a])
+    return crossed, part, forces
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -84,6 +84,11 @@ def begun(of: Beginning, today: date) -> str:
     ])
 
 
+def layout_of(of: Beginning) -> Layout:
+    """The panel points and bars that a beginning makes. Raises BadRecord as `begun` does."""
+    return _laid(of).layout
+
+
 def _laid(of: Beginning) -> _Laid:
     """The layout; a form that is nothing without its counters has all of them."""
     wishes = dict(_wishes(of))

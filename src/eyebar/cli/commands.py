@@ -21,6 +21,7 @@ from eyebar.cli.options import (
 )
 from eyebar.cli.papers import report
 from eyebar.cli.refusals import refusing
+from eyebar.cli.serving import serve
 from eyebar.cli.terminal import patience, print_json
 from eyebar.terms import (
     CurveShape,
@@ -191,6 +192,9 @@ def weakest(
 
 app.command()(cross)
 app.command()(use)
+
+
+app.command()(serve)
 
 
 @app.command()

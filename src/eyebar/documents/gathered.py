@@ -43,7 +43,11 @@ def gathered(
 ) -> Gathered:
     """The documents of a bridge on a date. Raises BadRecord, Unstable, OutOfRange."""
     one = opened(record, on=on, office=office)
-    rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
+    return gathered_of(one, rated_bridge(one.bridge, one.values, one.rated_vehicles))
+
+
+def gathered_of(one: Opened, rating: BridgeRating) -> Gathered:
+    """The documents of a bridge that has been rated."""
     forces, why = _forces(one)
     return Gathered(
         rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,

@@ -78,9 +78,25 @@ class Group:
     href: str = ""
     touch: tuple[Point, Point] | None = field(default=None)
     """Where an unseen broad line makes the part easy to point at."""
+    look: str = ""
+    """A name by which a page's style sheet finds it."""
+    work: str = ""
+    """What a bar does where the load stands; a page shows of its looks the one so named."""
+    shift: Point | None = None
+    """So far the whole group is moved."""
 
 
-Ink = Line | Outline | Plate | Circle | Lettering | Group
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Changing:
+    """A figure that changes on a page as the load moves: set about its middle."""
+
+    text: str
+    at: Point
+    size: float
+    angle: float = 0.0
+
+
+Ink = Line | Outline | Plate | Circle | Lettering | Group | Changing
 
 
 def letterings(*ink: Ink) -> Iterator[Lettering]:
@@ -132,6 +148,8 @@ def written(one: Ink) -> str:
             return _text(one)
         case Group():
             return _group(one)
+        case Changing():
+            return _changing(one)
 
 
 def number(value: float) -> str:
@@ -214,10 +232,28 @@ def _face(run: Run) -> str:
     )
 
 
+def _changing(one: Changing) -> str:
+    x, y = one.at
+    turned = (
+        f' transform="rotate({number(math.degrees(one.angle))} {number(x)} {number(y)})"'
+        if one.angle else ""
+    )
+    return (
+        f'<text class="changing"{_points(x=x, y=y)}{turned} text-anchor="middle" '
+        f'dominant-baseline="central" font-family="{FAMILY}, serif" '
+        f'font-size="{number(one.size)}" fill="{INK}">{content(one.text)}</text>'
+    )
+
+
 def _group(one: Group) -> str:
     inside = "".join(map(written, one.children))
+    look = f' class="{one.look}"' if one.look else ""
+    if one.work:
+        look += f' data-work="{one.work}"'
+    if one.shift:
+        look += f' transform="translate({number(one.shift[0])} {number(one.shift[1])})"'
     if not one.part:
-        return f"<g>{inside}</g>"
+        return f"<g{look}>{inside}</g>"
     touch = ""
     if one.touch:
         (x1, y1), (x2, y2) = one.touch
@@ -226,7 +262,7 @@ def _group(one: Group) -> str:
             'pointer-events="stroke"/>'
         )
     group = (
-        f'<g id="{one.identity}" data-part={attribute(one.part)} role="graphics-symbol" '
+        f'<g id="{one.identity}" data-part={attribute(one.part)}{look} role="graphics-symbol" '
         f"aria-label={attribute(one.title)}><title>{content(one.title)}</title>"
         f"<desc>{content(one.said)}</desc>{touch}{inside}</g>"
     )

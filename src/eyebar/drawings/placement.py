@@ -81,6 +81,22 @@ def placing(
         yield BarLettering(bar=bar, figures=figures, mark=mark)
 
 
+def one_figure(
+    bars: Sequence[DrawnBar], ground: TakenGround, text: str, size: float
+) -> Iterator[tuple[DrawnBar, Placed | None]]:
+    """Bar by bar, where one figure no longer than the text finds room; it is put on the ground."""
+    rows = (row(run(text, size)),)
+    for bar in sorted(bars, key=lambda one: _urgency(one, bars)):
+        liked = 0.5 if abs(bar.along[1]) < 0.1 else LIKED
+        beside = (
+            place for side in (Side.ABOVE, Side.BELOW)
+            for place in _along(bar, rows, side, liked=liked)
+        )
+        found = _first(beside, ground) or on_leader(bar, rows, bars, ground)
+        _take(found, ground)
+        yield bar, found
+
+
 def _mark(bar: DrawnBar, bars: Sequence[DrawnBar], ground: TakenGround) -> Placed | None:
     """The mark of a bar, beside it, beyond its figures or on a leader, as large as it can be."""
     for size in MARKS:

@@ -33,7 +33,7 @@ from eyebar.formula.declared import (
     procedure,
     remembered,
 )
-from eyebar.formula.mathml import mathml
+from eyebar.formula.mathml import mathml, mathml_symbol
 from eyebar.formula.plain import plain
 from eyebar.formula.spelling import significant
 from eyebar.formula.typst import typst, typst_symbol
@@ -51,7 +51,7 @@ from eyebar.formula.working import (
 
 __all__ = [
     "Block", "Entry", "Formula", "Note", "Procedure", "Step", "Symbol", "Working", "all_formulas",
-    "all_procedures", "bare", "distinct", "equation_of", "flat", "formula", "mathml", "note",
-    "plain", "procedure", "recording", "remembered", "significant", "typst",
-    "typst_symbol",
+    "all_procedures", "bare", "distinct", "equation_of", "flat", "formula", "mathml",
+    "mathml_symbol", "note", "plain", "procedure", "recording", "remembered", "significant",
+    "typst", "typst_symbol",
 ]

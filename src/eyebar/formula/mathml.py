@@ -34,6 +34,11 @@ def mathml(thing: Formula | Step, digits: int = 4) -> str:
     return f'<math display="block" alttext="{spoken}"><mrow>{body}</mrow></math>'
 
 
+def mathml_symbol(name: str) -> str:
+    """A `math` element with a symbol by itself."""
+    return f"<math>{_symbol(name)}</math>"
+
+
 def _symbol(name: str) -> str:
     stem, below = spelt(name)
     letter = f"<mi>{escape(stem)}</mi>"

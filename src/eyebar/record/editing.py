@@ -49,6 +49,11 @@ def with_override(text: str, part: str, differing: Differing, *, reason: str) ->
     return text
 
 
+def spliced(text: str, path: Path, value: str) -> str:
+    """The text of a record with another text at a path. Raises BadRecord where it cannot be."""
+    return _with(text, _tree(text), path, value)[0]
+
+
 def override_in_file(
     path: FilePath, part: str, differing: Differing, *, reason: str, today: date | None = None
 ) -> Record:
@@ -106,7 +111,7 @@ def _with(text: str, tree: Node, path: Path, value: str | Differing) -> tuple[st
 def _as_written(tree: Node, path: Path) -> Path:
     """The path with the part as the record spells it, which may be lower joint first."""
     overrides = tree.child("overrides")
-    for written in overrides.keys if overrides else ():
+    for written in overrides.keys if overrides and path[0] == "overrides" else ():
         try:
             if str(address(written)) == path[1]:
                 return ("overrides", written, *path[2:])
@@ -197,6 +202,9 @@ def _set(plain: Plain, path: Path, value: str | Differing) -> Plain:
     """The plain tree with a value at a path."""
     if not path:
         return value if isinstance(value, str) else _plain(value)
+    if isinstance(plain, tuple):
+        place = int(path[0])
+        return (*plain[:place], _set(plain[place], path[1:], value), *plain[place + 1:])
     block = plain if isinstance(plain, dict) else {}
     key = str(path[0])
     return {**block, key: _set(block.get(key), path[1:], value)}

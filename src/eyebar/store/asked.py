@@ -87,6 +87,20 @@ def latest_of_all(connection: Connection) -> Sequence[Any]:
     ).mappings().all()
 
 
+def last_inspections(connection: Connection) -> dict[int, str]:
+    """Bridge -> the day of the last inspection that its latest revision has."""
+    latest = _latest().subquery()
+    found = connection.execute(
+        select(revisions.c.bridge, func.max(inspections.c.date))
+        .join(latest, and_(
+            latest.c.bridge == revisions.c.bridge, latest.c.revision == revisions.c.revision
+        ))
+        .join(inspections, inspections.c.revision == revisions.c.id)
+        .group_by(revisions.c.bridge)
+    )
+    return dict(found.tuples().all())
+
+
 def revisions_of(connection: Connection, bridge: KnownBridge) -> Sequence[Any]:
     """Every revision of a bridge without its text, the oldest first."""
     return connection.execute(

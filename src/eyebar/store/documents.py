@@ -32,6 +32,8 @@ def list_document(register: Register) -> Document:
     with register.reading() as connection:
         found = asked.latest_of_all(connection)
         standing = issued.standing(connection)
+        ratings = issued.latest_ratings(connection)
+        inspected = asked.last_inspections(connection)
     return {
         **_heading("list", register),
         "bridges": [
@@ -40,10 +42,20 @@ def list_document(register: Register) -> Document:
                 "place": one["place"], "revision": one["revision"],
                 "latest_entry": one["latest_entry"], "saved_at": one["at"],
                 "saved_by": one["person"], "standing": standing.get(one["id"], []),
+                "last_inspection": inspected.get(one["id"]),
+                "rating": _latest_rating(ratings.get(one["id"])),
             }
             for one in found
         ],
         "version": __version__,
+    }
+
+
+def _latest_rating(row: dict[str, Any] | None) -> Document | None:
+    return row and {
+        "rating": row["id"], "revision": row["revision"], "date": row["date"],
+        "posting": row["posting"], "exact_tons": row["exact_tons"],
+        "governed_by": row["governed_by"], "signed": bool(row["signed"]),
     }
 
 

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, func, select
 
 from eyebar.addresses import address
 from eyebar.documents import opened
@@ -14,7 +14,7 @@ from eyebar.documents.rate import document_of
 from eyebar.errors import OutOfRange, Unknown
 from eyebar.rating import rated_bridge
 from eyebar.record import record_of
-from eyebar.store.asked import KnownBridge, bridge_named, revision_of
+from eyebar.store.asked import KnownBridge, Revision, bridge_named, revision_of
 from eyebar.store.opened import Register
 from eyebar.store.tables import postings, ratings, revisions, signatures, slips
 from eyebar.store.writing import Saying, Writing, head_of, plain_text
@@ -44,12 +44,28 @@ def issue(
     one = opened(record_of(latest.text, file=f"{bridge}, revision {latest.revision}"), on=on,
                  office=office)
     document = document_of(one, rated_bridge(one.bridge, one.values, one.rated_vehicles))
+    return issue_document(
+        register, bridge, latest, (document, one.values.digest()), person=person, reason=reason
+    )
+
+
+def issue_document(
+    register: Register, bridge: str, revision: Revision, rated: tuple[dict[str, Any], str], *,
+    person: str, reason: str,
+) -> Given:
+    """Keep the `rate` document of a revision, with the hash of the values it was made with.
+
+    Raises Unknown, and OutOfRange where the document is of another record.
+    """
+    document, values_hash = rated
+    if document["record_hash"] != revision.record_hash:
+        raise OutOfRange("rating", "of another record", f"of revision {revision.revision}")
     says = posting_line(document["posting"])
     with register.writing(Saying(kind="rating issued", person=person, reason=reason)) as writing:
         known = _about(writing, bridge)
         number = writing.add(
-            "ratings", bridge=known.id, revision=latest.id, date=document["date"],
-            record_hash=latest.record_hash, values_hash=one.values.digest(),
+            "ratings", bridge=known.id, revision=revision.id, date=document["date"],
+            record_hash=revision.record_hash, values_hash=values_hash,
             version=document["version"], posting=says,
             exact_tons=document["posting"]["exact_tons"],
             document=json.dumps(document, ensure_ascii=False, allow_nan=False),
@@ -209,6 +225,38 @@ def ratings_of(connection: Connection, bridge: KnownBridge) -> list[dict[str, An
     ):
         signed.setdefault(rating, []).append(statement)
     return [{**row, "statements": signed.get(row["id"], [])} for row in found]
+
+
+BEGINNING = 20_000
+"""Letters of a rating's document that hold its posting, which stands near its beginning."""
+
+
+def latest_ratings(connection: Connection) -> dict[int, dict[str, Any]]:
+    """Bridge -> the latest rating issued: its number, date, revision, posting on one line, exact
+    tons, whether somebody signed it, and the part that governs; without the long documents."""
+    latest = select(func.max(ratings.c.id).label("id")).group_by(ratings.c.bridge).subquery()
+    signed = select(func.count()).where(signatures.c.rating == ratings.c.id).scalar_subquery()
+    found = connection.execute(
+        select(
+            ratings.c.id, ratings.c.bridge, ratings.c.date, ratings.c.posting,
+            ratings.c.exact_tons, revisions.c.revision, signed.label("signed"),
+            func.substr(ratings.c.document, 1, BEGINNING).label("beginning"),
+        )
+        .join(latest, latest.c.id == ratings.c.id)
+        .join(revisions, revisions.c.id == ratings.c.revision)
+    ).mappings()
+    return {row["bridge"]: {**row, "governed_by": _governed(row["beginning"])} for row in found}
+
+
+def _governed(beginning: str) -> str | None:
+    """The part that governs, from the beginning of a `rate` document."""
+    _, found, rest = beginning.partition('"posting": ')
+    try:
+        posting, _ = json.JSONDecoder().raw_decode(rest) if found else ({}, 0)
+    except ValueError:  # a posting so long that the beginning does not hold it
+        return None
+    by = posting.get("governed_by")
+    return str(by["part"]) if by else None
 
 
 def postings_of(connection: Connection, bridge: KnownBridge) -> list[dict[str, Any]]:

@@ -65,8 +65,8 @@ class Figure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Equation:
-    """A formula of a working: in symbols and with numbers (as typst writes mathematics), how both
-    are read aloud, what the symbols mean (symbol, how it is read, meaning), and the source."""
+    """A formula of a working: in symbols and with numbers (as typst or MathML writes mathematics),
+    how both are read aloud, what the symbols mean (symbol, how it is read, meaning), the source."""
 
     title: str
     symbols: str

@@ -101,7 +101,7 @@ def readings(describe: Document) -> Section:
         blocks.append(Paragraph(text=head, tone="strong"))
         if one["readings"]:
             blocks.append(table(
-                ReadingRow, [_reading(found) for found in one["readings"]],
+                ReadingRow, [reading_row(found) for found in one["readings"]],
                 caption=f"Read on {long_date(one['date'])}", shares=(4, 4, 0, 0, 2, 3),
             ))
     if not describe["inspections"]:
@@ -117,7 +117,8 @@ def readings(describe: Document) -> Section:
     return Section(heading="Readings and decisions", blocks=tuple(blocks))
 
 
-def _reading(one: Document) -> ReadingRow:
+def reading_row(one: Document) -> ReadingRow:
+    """One reading of a `describe` document."""
     piece = f", piece {one['piece']}" if one["piece"] else ""
     return ReadingRow(
         part=f"{one['part']} @ {one['place']}" if one["place"] else one["part"],

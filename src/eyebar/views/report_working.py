@@ -1,15 +1,40 @@
 """The working of a part as blocks of a report: symbols, numbers, result, unit, source."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
-from eyebar.formula import Formula, Step, all_formulas, plain, significant, typst, typst_symbol
+from eyebar.formula import (
+    Formula,
+    Step,
+    all_formulas,
+    mathml,
+    mathml_symbol,
+    plain,
+    significant,
+    typst,
+    typst_symbol,
+)
 from eyebar.formula.spelling import raised, spelt
 from eyebar.views import report_words, words
 from eyebar.views.blocks import Block, Equation, Paragraph, Points, Said, Section
 from eyebar.views.columns import Document
 
 
-def working_section(explain: Document, *, rank: int = 2) -> Section:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notation:
+    """How mathematics is written: a formula or a step, and a symbol by itself."""
+
+    equation: Callable[[Formula | Step], str]
+    symbol: Callable[[str], str]
+
+
+IN_TYPST = Notation(equation=typst, symbol=typst_symbol)
+IN_MATHML = Notation(equation=mathml, symbol=mathml_symbol)
+
+
+def working_section(
+    explain: Document, *, rank: int = 2, notation: Notation = IN_TYPST
+) -> Section:
     """The working of one `explain` document."""
     rating = explain["rating"]
     standing = words.standing(rating["method"], rating["level"])
@@ -21,7 +46,7 @@ def working_section(explain: Document, *, rank: int = 2) -> Section:
     notes = (*explain["remarks"], *explain["readings"])
     if notes:
         blocks.append(Points(points=notes))
-    blocks += _Steps().blocks(explain["steps"], 0)
+    blocks += _Steps(notation).blocks(explain["steps"], 0)
     return Section(
         heading=f"{explain['part']}, {explain['kind']}", blocks=tuple(blocks), rank=rank
     )
@@ -30,7 +55,8 @@ def working_section(explain: Document, *, rank: int = 2) -> Section:
 class _Steps:
     """Steps made into blocks; what was said once with the same numbers is not said again."""
 
-    def __init__(self) -> None:
+    def __init__(self, notation: Notation) -> None:
+        self.notation = notation
         self.known = {f"{one.module}.{one.name}": one for one in all_formulas()}
         self.said: set[tuple[str, str]] = set()
         self.explained: set[str] = set()
@@ -54,22 +80,21 @@ class _Steps:
         inputs = {name: symbol["value"] for name, symbol in step["symbols"].items()}
         with_numbers = Step(formula=formula, inputs=inputs, result=step["result"])
         return Equation(
-            title=step["title"], symbols=typst(formula) if first else "",
+            title=step["title"], symbols=self.notation.equation(formula) if first else "",
             symbols_said=plain(formula) if first else "",
-            numbers=typst(with_numbers), numbers_said=plain(with_numbers),
-            meanings=_meanings(formula) if first else (), source=step["source"], depth=depth,
+            numbers=self.notation.equation(with_numbers), numbers_said=plain(with_numbers),
+            meanings=self._meanings(formula) if first else (), source=step["source"], depth=depth,
         )
 
-
-def _meanings(formula: Formula) -> tuple[tuple[str, str, str], ...]:
-    """Each symbol as mathematics and as it is read, and what it means with its unit."""
-    return tuple(
-        (
-            typst_symbol(name), "_".join(filter(None, spelt(name))),
-            symbol.meaning + ("" if symbol.unit == "1" else f", {raised(symbol.unit)}"),
+    def _meanings(self, formula: Formula) -> tuple[tuple[str, str, str], ...]:
+        """Each symbol as mathematics and as it is read, and what it means with its unit."""
+        return tuple(
+            (
+                self.notation.symbol(name), "_".join(filter(None, spelt(name))),
+                symbol.meaning + ("" if symbol.unit == "1" else f", {raised(symbol.unit)}"),
+            )
+            for name, symbol in formula.symbols.items()
         )
-        for name, symbol in formula.symbols.items()
-    )
 
 
 def _note(step: Document) -> str:

@@ -1,0 +1,93 @@
+"""A truss for a page of the workbench: figures along the bars, every part a link, one chosen.
+
+Made from a `rate` and a `forces` document; the page's style sheet brings letters and the accent.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any
+
+from eyebar.drawings.elevation import ASIDE, Frame, Link, elevation, has_room
+from eyebar.drawings.ink import Group, Ink, content, number, written
+from eyebar.drawings.measured import truss_size
+from eyebar.drawings.paper import UNITS_PER_INCH, Scale
+from eyebar.drawings.small import sign_alone
+from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
+
+WIDTH = 1320.0
+EDGE = 8.0
+DEEPEST = 330.0
+"""The most room that a truss takes in height, so that a desk shows the part under it too."""
+FIGURES = (13.0, 12.0, 11.0, 10.0, 9.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnPage:
+    """The drawing, and what it was drawn from."""
+
+    svg: str
+    view: StressSheet
+    lacking: tuple[str, ...]
+    """Bars whose figures found no room; a table beside the drawing has them."""
+
+
+def truss_on_page(
+    rate: Mapping[str, Any], forces: Mapping[str, Any], *, truss: str, chosen: str, link: Link
+) -> OnPage:
+    """One truss of the documents. Raises Unknown."""
+    rate, forces = dict(rate), dict(forces)
+    view = sheet_view(rate, forces, truss=truss)
+    shape = chosen_truss(rate, forces, truss)
+    length, depth = truss_size(shape)
+    per_inch = min((WIDTH - 2 * (ASIDE + EDGE)) / length, DEEPEST / max(depth, 1.0))
+    scale = Scale(
+        inches_to_the_foot=Fraction(per_inch * 12.0 / UNITS_PER_INCH).limit_denominator(10000),
+        said="to fit the page",
+    )
+    frames = [
+        Frame(middle=WIDTH / 2, top=0.0, inside=(EDGE, WIDTH - EDGE), scale=scale, figures=size)
+        for size in FIGURES
+    ]
+    frame = next((one for one in frames if has_room(view, shape, one)), frames[-1])
+    drawn = elevation(view, shape, frame, link)
+    svg = page_svg(
+        [_looked(one, chosen) for one in drawn.ink], (WIDTH, drawn.bottom + EDGE), name="truss",
+        words=(f"The {truss} truss", " ".join((view.posting, view.governed))),
+    )
+    return OnPage(svg=svg, view=view, lacking=tuple(one.bar for one in drawn.without_room))
+
+
+def page_svg(
+    ink: Sequence[Ink], size: tuple[float, float], *, name: str, words: tuple[str, str],
+    more: str = "",
+) -> str:
+    """An element for a page: no style within it, which the page's policy forbids; `words` are its
+    title and what it says, `name` its identity, `more` further attributes."""
+    (width, height), (title, said) = size, words
+    body = "\n".join(map(written, ink))
+    return (
+        f'<svg id="{name}" viewBox="0 0 {number(width)} {number(height)}"{more} '
+        f'role="graphics-document document" aria-labelledby="{name}-title {name}-said" '
+        f'fill="none"><title id="{name}-title">{content(title)}</title>'
+        f'<desc id="{name}-said">{content(said)}</desc>\n{body}\n</svg>'
+    )
+
+
+def sign_on_page(posting: Mapping[str, Any]) -> str:
+    """The signs of a posting as they will stand at the roadside; empty where none is needed."""
+    if not posting["sign"]:
+        return ""
+    printed = sign_alone(posting)
+    return page_svg(
+        printed.ink, (printed.width, printed.height), name="sign",
+        words=(printed.title, printed.said),
+        more=f' width="{number(printed.width)}" height="{number(printed.height)}"',
+    )
+
+
+def _looked(one: Ink, chosen: str) -> Ink:
+    """A part with the name by which the style sheet knows it."""
+    if isinstance(one, Group) and one.part:
+        return replace(one, look="part chosen" if one.part == chosen else "part")
+    return one

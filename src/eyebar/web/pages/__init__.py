@@ -1,0 +1,1 @@
+"""The pages: each reads its request, calls the library once, makes a view and fills a template."""

@@ -1,0 +1,23 @@
+"""All bridges of the register."""
+
+from datetime import datetime
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from eyebar.office import office_values
+from eyebar.store.documents import list_document
+from eyebar.views.columns import columns
+from eyebar.views.workbench import BridgeRow, bridge_list
+from eyebar.web.answers import bench_of, page
+
+
+def bridges(request: Request) -> Response:
+    """The list, found and ordered as the address says."""
+    bench, asked = bench_of(request), request.query_params
+    view = bridge_list(
+        list_document(bench.register), find=asked.get("find", ""), sort=asked.get("sort", "name"),
+        today=datetime.now().astimezone().date(),
+        interval_months=office_values(bench.office).number("inspection.interval"),
+    )
+    return page("bridges.html", view, columns=columns(BridgeRow), place=bench.register.place.shown)

@@ -1,0 +1,87 @@
+"""In the field: part by part, what is read of each, kept while the signal is lost."""
+
+import json
+from datetime import date, datetime
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from eyebar.errors import OutOfRange, Unreadable
+from eyebar.record import What
+from eyebar.record.adding import Read, with_inspection
+from eyebar.views.workbench import part_groups
+from eyebar.web import urls
+from eyebar.web.answers import bench_of, page
+from eyebar.web.drafts import Draft
+from eyebar.web.forms import Sent, gone_to
+from eyebar.web.pages.looked_up import heading, latest, rated
+
+MOST = 2000
+ROWS = 4
+"""Readings that the page without script takes at once."""
+KEYS = ("part", "what", "value", "place", "gauge", "plus_minus", "piece", "note")
+
+
+def field(request: Request) -> Response:
+    """The parts, and rows for what is read of the one chosen."""
+    of = latest(request)
+    found = rated(request, of)
+    part = request.query_params.get("part", "")
+    readings = [
+        (inspection["date"], one) for inspection in found.gathered.describe["inspections"]
+        for one in inspection["readings"] if one["part"] == part
+    ]
+    return page(
+        "field.html", part_groups(found.rate, part), heading=heading(of, found), part=part,
+        words=[str(one) for one in What], rows=ROWS, onto=of.revision.revision,
+        readings=readings, person=bench_of(request).person,
+        today=datetime.now().astimezone().date().isoformat(),
+    )
+
+
+def taken(request: Request, sent: Sent) -> Response:
+    """An inspection with its readings: a draft, whose effect is shown before it is saved."""
+    of, bench = latest(request), bench_of(request)
+    readings = _many(sent) if sent.text("entries") else _few(sent)
+    if not readings:
+        raise OutOfRange("number of readings", 0, "at least one: write what was read")
+    text = with_inspection(
+        of.revision.text, _day(sent.text("date")), sent.text("by") or bench.person, readings,
+        note=sent.text("note"),
+    )
+    name = bench.drafts.keep(Draft(
+        handle=of.handle, onto=of.revision.revision, text=text,
+        why=f"inspection of {sent.text('date')}",
+    ))
+    return gone_to(urls.bridge(of.handle, "measure", draft=name))
+
+
+def _few(sent: Sent) -> list[Read]:
+    """The rows of the page without script."""
+    found = []
+    for row in range(ROWS):
+        typed = {key: sent.text(f"{key} {row}") for key in KEYS if key != "part"}
+        if typed["value"]:
+            found.append(Read(part=sent.text("part"), **typed))
+    return found
+
+
+def _many(sent: Sent) -> list[Read]:
+    """What the page's script has gathered."""
+    try:
+        entries = json.loads(sent.text("entries"))
+    except ValueError:
+        raise Unreadable("entries", "are not JSON") from None
+    if not isinstance(entries, list) or len(entries) > MOST:
+        raise OutOfRange("entries", type(entries).__name__, f"a list of at most {MOST}")
+    return [
+        Read(**{key: str(one.get(key, "")) for key in KEYS}) for one in entries
+        if isinstance(one, dict) and one.get("value")
+    ]
+
+
+def _day(typed: str) -> date:
+    try:
+        return date.fromisoformat(typed)
+    except ValueError:
+        raise Unreadable(typed, "is no day", "write it year-month-day") from None

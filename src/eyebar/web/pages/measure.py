@@ -1,0 +1,111 @@
+"""Measure: the record as text or in forms by group, what a change does, and saving it."""
+
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response
+
+from eyebar.errors import BadRecord, ChangedMeanwhile
+from eyebar.record import record_of
+from eyebar.record.adding import leaves, with_values
+from eyebar.store.differing import differences
+from eyebar.store.saving import add_bridge, save_revision
+from eyebar.views.measure import effect, faults_of, groups_of
+from eyebar.web import urls
+from eyebar.web.answers import asking_again, bench_of, page
+from eyebar.web.drafts import Draft
+from eyebar.web.forms import Sent, gone_to
+from eyebar.web.kept import StillRating
+from eyebar.web.pages.looked_up import Latest, heading, latest, rated
+
+
+def measure(request: Request) -> Response:
+    """The text of the latest revision, or of a draft with its faults or with what it changes."""
+    of, asked = latest(request), request.query_params
+    draft = Draft(handle=of.handle, onto=of.revision.revision, text=of.revision.text)
+    name = asked.get("draft", "")
+    if name:
+        draft = bench_of(request).drafts.get(name, of.handle)
+    faults = faults_of(draft.text, of.file)
+    judged = None if not name or faults else _judged(request, of, draft)
+    answer = page(
+        "measure.html", draft, heading=heading(of, rated(request, of)), faults=faults,
+        changes=differences(of.revision.text, draft.text) if name and not faults else (),
+        effect=judged, draft=name, groups=groups_of(leaves_or_none(draft.text)),
+        group=asked.get("group", ""), latest=of.revision.revision, person=bench_of(request).person,
+    )
+    waits = bool(name) and not faults and judged is None
+    return asking_again(request, answer) if waits else answer
+
+
+def leaves_or_none(text: str) -> tuple[object, ...]:
+    """The texts of a record; none where it cannot be read so far."""
+    try:
+        return leaves(text)
+    except BadRecord:
+        return ()
+
+
+def _judged(request: Request, of: Latest, draft: Draft) -> object:
+    """What the draft does to the posting; None while it is being rated."""
+    try:
+        after = bench_of(request).kept.rated(draft.text, "what you typed").rate
+    except StillRating:
+        return None
+    return effect(rated(request, of).rate, after)
+
+
+def look(request: Request, sent: Sent) -> Response:
+    """Keep what was typed, and show what it does."""
+    of, drafts = latest(request), bench_of(request).drafts
+    text = sent.whole("text")
+    if sent.text("group"):
+        base = drafts.get(sent.text("draft"), of.handle).text if sent.text("draft") else (
+            of.revision.text
+        )
+        text = with_values(base, _changed(base, sent))
+    draft = Draft(handle=of.handle, onto=int(sent.text("onto")), text=text, why=sent.text("why"))
+    return gone_to(urls.bridge(
+        of.handle, "measure", draft=drafts.keep(draft), group=sent.text("group")
+    ))
+
+
+def _changed(text: str, sent: Sent) -> dict[tuple[str | int, ...], str]:
+    """Path -> what now stands in its field, of those that were changed."""
+    found = {}
+    for number, (path, value) in enumerate(leaves(text)):
+        typed = sent.fields.get(f"leaf {number}")
+        if typed is not None and typed.strip() != value:
+            found[path] = typed.strip()
+    return found
+
+
+def save(request: Request, sent: Sent) -> Response:
+    """Save a draft as a new revision; where another has saved since, both are shown."""
+    of, bench = latest(request), bench_of(request)
+    draft = bench.drafts.get(sent.text("draft"), of.handle)
+    record = record_of(draft.text, file="what you typed")
+    try:
+        save_revision(
+            bench.register, of.handle, record, onto=draft.onto, person=bench.person,
+            reason=sent.text("why"),
+        )
+    except ChangedMeanwhile as change:
+        name = bench.drafts.keep(Draft(
+            handle=of.handle, onto=of.revision.revision, text=draft.text, why=sent.text("why")
+        ))
+        return page("meanwhile.html", change, handle=of.handle, draft=name, status=409)
+    return gone_to(urls.bridge(of.handle))
+
+
+def faults(request: Request, sent: Sent) -> Response:
+    """The faults of a text as one types it, with their lines."""
+    latest(request)
+    return JSONResponse({"faults": [
+        {"line": one.line, "said": one.said} for one in faults_of(sent.whole("text"), "record")
+    ]})
+
+
+def saved_new(request: Request, draft: Draft, why: str) -> str:
+    """Take a new bridge into the register; its handle."""
+    bench = bench_of(request)
+    record = record_of(draft.text, file="what you typed")
+    return add_bridge(bench.register, record, person=bench.person, reason=why).bridge

@@ -1,0 +1,95 @@
+"""The papers of a bridge: report, public sheet, board, drawings; issuing and signing."""
+
+from collections.abc import Callable
+from typing import Any
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from eyebar.drawings import stress_sheet
+from eyebar.errors import Unknown, nearest
+from eyebar.report.board_report import board_report
+from eyebar.report.missing_report import missing_report, rated_at_all
+from eyebar.report.rating_report import Asked, rating_report
+from eyebar.store.documents import bridge_document
+from eyebar.store.issued import NOT_A_SEAL, issue_document, sign
+from eyebar.terms import Leaf, Reader, Working
+from eyebar.web import urls
+from eyebar.web.answers import bench_of, page
+from eyebar.web.forms import Sent, gone_to
+from eyebar.web.kept import Rated
+from eyebar.web.pages.looked_up import heading, latest, rated
+
+PDF, SVG = "application/pdf", "image/svg+xml"
+PAPERS = {
+    "report.pdf": "The report, to be checked line by line and signed",
+    "report with all working.pdf": "The same with the working of every part",
+    "public.pdf": "Two pages for commissioners and neighbours",
+    "board.pdf": "Who may cross, for the office wall",
+    "stress sheet.svg": "The stress sheet of the truss that governs",
+    "stress sheet, narrow.svg": "The same for a telephone",
+}
+
+
+def papers(request: Request) -> Response:
+    """What can be had, what was issued, and the forms to issue and to sign."""
+    of, bench = latest(request), bench_of(request)
+    found = rated(request, of)
+    document = bridge_document(bench.register, of.handle)
+    return page(
+        "papers.html", document,
+        heading=heading(of, found), papers=PAPERS, ratings=document["ratings"],
+        postings=document["postings"], slips=document["slips"], files=document["files"],
+        latest=of.revision.revision, not_a_seal=NOT_A_SEAL, person=bench.person,
+    )
+
+
+def paper(request: Request) -> Response:
+    """One paper as a file; while it is made the page asks again."""
+    of, name = latest(request), request.path_params["name"]
+    if name not in PAPERS:
+        raise Unknown("paper", name, near=nearest(name, PAPERS))
+    found, bench = rated(request, of), bench_of(request)
+    if name == "board.pdf":
+        cross = bench.kept.board(of.revision.text, of.file)
+        made = bench.kept.made(name, of.revision.text, lambda: board_report(cross, None))
+    else:
+        made = bench.kept.made(name, of.revision.text, _making(name, found))
+    return Response(made, media_type=PDF if name.endswith(".pdf") else SVG, headers={
+        "content-disposition": f'inline; filename="{of.handle} {name}"'.encode(
+            "ascii", "replace").decode(),
+    })
+
+
+def _making(name: str, found: Rated) -> Callable[[], bytes]:
+    if name.endswith(".svg"):
+        leaf = Leaf.FIELD_BOOK if "narrow" in name else Leaf.SHEET
+        assert found.forces is not None
+        forces: dict[str, Any] = found.forces
+        return lambda: bytes(stress_sheet(found.rate, forces, leaf=leaf).svg, "utf-8")
+    if not rated_at_all(found.gathered):
+        return lambda: missing_report(found.gathered, None)
+    asked = Asked(
+        working=Working.ALL if "all" in name else Working.GOVERNING,
+        reader=Reader.PUBLIC if name == "public.pdf" else Reader.ENGINEER,
+    )
+    return lambda: rating_report(found.gathered, asked)
+
+
+def issue(request: Request, sent: Sent) -> Response:
+    """Keep the rating of the latest revision in the register, as a draft."""
+    of, bench = latest(request), bench_of(request)
+    found = rated(request, of)
+    issue_document(
+        bench.register, of.handle, of.revision, (found.rate, found.one.values.digest()),
+        person=bench.person, reason=sent.text("why"),
+    )
+    return gone_to(urls.bridge(of.handle, "papers"))
+
+
+def signed(request: Request, sent: Sent) -> Response:
+    """Write down that somebody has checked a rating and answers for it."""
+    of, bench = latest(request), bench_of(request)
+    sign(bench.register, int(sent.text("rating")), name=sent.text("name"),
+         licence=sent.text("licence"), person=bench.person)
+    return gone_to(urls.bridge(of.handle, "papers"))

@@ -1,0 +1,44 @@
+"""Every revision of a bridge's record, what changed between two, and what that did."""
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from eyebar.store.documents import bridge_document, compare_document, history_document
+from eyebar.views import register as views
+from eyebar.views.columns import columns
+from eyebar.web.answers import bench_of, page
+from eyebar.web.pages.looked_up import heading, latest, rated
+
+
+def revisions(request: Request) -> Response:
+    """The revisions, and the comparison of two of them where the address asks for it."""
+    of, bench = latest(request), bench_of(request)
+    document = bridge_document(bench.register, of.handle)
+    return page(
+        "revisions.html", views.revision_rows(document), heading=heading(of, rated(request, of)),
+        compared=_compared(request, of.handle), change_columns=columns(views.ChangeRow),
+        events=views.event_rows(history_document(bench.register, of.handle)),
+        event_columns=columns(views.EventRow), latest=of.revision.revision,
+    )
+
+
+def _compared(request: Request, handle: str) -> object:
+    asked = request.query_params
+    if not asked.get("from"):
+        return None
+    bench = bench_of(request)
+    between = int(asked["from"]), int(asked.get("to") or 0) or None
+    document = bench.kept.made(f"compare {handle} {between}", "", lambda: compare_document(
+        bench.register, handle, between=between, office=bench.office, most=6
+    ))
+    return {"said": views.compared(document), "rows": views.change_rows(document)}
+
+
+def text(request: Request) -> Response:
+    """The text of a revision, as it was written."""
+    from eyebar.store.asked import bridge_named, revision_of
+
+    with bench_of(request).register.reading() as connection:
+        bridge = bridge_named(connection, request.path_params["handle"])
+        found = revision_of(connection, bridge, int(request.path_params["number"]))
+    return Response(found.text, media_type="text/plain; charset=utf-8")

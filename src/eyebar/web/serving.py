@@ -1,0 +1,84 @@
+"""Opening the workbench on a port of this machine."""
+
+import getpass
+import socket
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from importlib.resources import as_file
+from pathlib import Path
+
+import uvicorn
+
+from eyebar.demo import bridge_records
+from eyebar.errors import OutOfRange
+from eyebar.record import read_record
+from eyebar.store.opened import Register, opened_register
+from eyebar.store.saving import add_bridge
+from eyebar.web import urls
+from eyebar.web.app import application
+from eyebar.web.bench import Bench, Doorkeeper
+from eyebar.web.kept import Kept
+
+LOOPBACK = "127.0.0.1"
+
+
+def with_demo_bridges(register: Register) -> None:
+    """Put the demo bridges into a register that is empty."""
+    for record in bridge_records().values():
+        with as_file(record) as path:
+            add_bridge(register, read_record(path), person="eyebar", reason="demo bridge, invented")
+
+
+def free_socket(port: int) -> socket.socket:
+    """A socket that listens on a port of this machine alone; 0 takes a free one.
+
+    Raises OutOfRange where the port is taken.
+    """
+    found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        found.bind((LOOPBACK, port))
+    except OSError as error:
+        found.close()
+        raise OutOfRange(
+            "port", f"{port} ({error.strerror})", "free: leave it out, and a free one is taken"
+        ) from None
+    return found
+
+
+@contextmanager
+def bench_on(
+    register: Register, port: int, *, office: Path | None, person: str | None = None
+) -> Iterator[Bench]:
+    """A bench whose door knows the port."""
+    kept = Kept(office=office)
+    hosts = frozenset(f"{name}:{port}" for name in (LOOPBACK, "localhost"))
+    try:
+        yield Bench(
+            register=register, office=office, person=person or getpass.getuser(),
+            door=Doorkeeper(hosts=hosts), kept=kept,
+        )
+    finally:
+        kept.close()
+
+
+def serve(
+    place: str | None, port: int, *, office: Path | None, person: str | None, demo: bool,
+    saying: Callable[[str], None],
+) -> None:
+    """Serve until interrupted. Raises NoRegister, OutOfRange."""
+    listening = free_socket(port)
+    port = listening.getsockname()[1]
+    with opened_register(place, begin=demo) as register:
+        if demo:
+            with_demo_bridges(register)
+        with bench_on(register, port, office=office, person=person) as bench:
+            def printed(path: str) -> None:
+                saying(f"Open  http://{LOOPBACK}:{port}{path}")
+
+            printed(urls.enter(bench.door.key))
+            config = uvicorn.Config(
+                application(bench, printed), log_level="warning", access_log=False,
+                server_header=False, date_header=True, lifespan="off",
+            )
+            uvicorn.Server(config).run(sockets=[listening])
