@@ -179,7 +179,8 @@ class NoRegister(EyebarError):
 class ChangedMeanwhile(EyebarError):
     """Another has saved the same record since it was taken: nothing is written over theirs.
 
-    Attributes: `bridge`, `onto`, `latest` (numbers of revisions), `theirs`, `yours` (what changed,
+    Attributes: `bridge`, `onto`, `latest` (numbers of revisions), `saved` (by whom, when and why),
+    `theirs`, `yours` (what changed,
     in sentences), `both` (places that both have changed).
     """
 
@@ -192,6 +193,7 @@ class ChangedMeanwhile(EyebarError):
         self.bridge = bridge
         self.onto = onto
         self.latest = latest
+        self.saved = saved
         self.theirs = theirs
         self.yours = yours
         self.both = both

@@ -7,9 +7,9 @@ from eyebar.drawings.boxes import Box, TakenGround, strip
 from eyebar.drawings.ink import MIDDLE, Ink, Line, content, number, written
 from eyebar.drawings.members import PIN
 
-WIDTH = 1000.0
-ASIDE = 44.0
-DEEPEST = 320.0
+WIDTH = 640.0
+ASIDE = 40.0
+DEEPEST = 240.0
 
 
 def skeleton(

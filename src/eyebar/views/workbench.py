@@ -6,6 +6,7 @@ from datetime import date
 
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, figure, text
+from eyebar.views.rating import Choice, governing
 from eyebar.views.report_bridge import ReadingRow, reading_row
 
 NOT_RATED = "not rated yet"
@@ -125,6 +126,7 @@ class Heading:
     under: str = text("Under it", "Number, form, year, and the date of its state.")
     state: str = text("State", "Revision, and whether a rating of it is signed.")
     line: str = text("Posting", "The posting on one line.")
+    closed: str = text("Closed", "Empty, unless the bridge is to be closed.")
     provisional: str = text("Provisional", "How many parts are not rated; mostly empty.")
     cautions: tuple[str, ...] = text("Cautions", "What belongs to every use of the result.")
 
@@ -143,7 +145,8 @@ def bridge_heading(
             str(describe["built"] or ""), f"state of {rate['date']}",
         ))),
         state=f"Revision {revision}, {signed}",
-        line=words.posting_line(rate["posting"]), provisional=words.provisional(rate["posting"]),
+        line=words.posting_line(rate["posting"]),
+        closed=words.CLOSE if rate["posting"]["closed"] else "", provisional=words.provisional(rate["posting"]),
         cautions=tuple(rate["cautions"]),
     )
 
@@ -187,10 +190,7 @@ def part_shown(rate: Document, describe: Document, forces: Document | None, part
         (inspection["date"], reading) for inspection in describe["inspections"]
         for reading in inspection["readings"] if reading["part"] == part
     ]
-    worst = min(
-        (one for one in ratings if one["factor"] is not None),
-        key=lambda one: ((one["method"], one["level"]) != posted, one["factor"]), default=None,
-    )
+    worst = governing(found, Choice(vehicle=None), rate["posting"])
     return PartShown(
         part=part, kind=found["kind"],
         answer=words.answer(worst) if worst else f"Not rated: {found.get('not_rated', '')}",
@@ -264,8 +264,8 @@ def part_groups(rate: Document, chosen: str) -> tuple[PartGroup, ...]:
     """All parts of a `rate` document by truss and kind: a list beside the drawing."""
     found: dict[tuple[str, str], list[tuple[str, str]]] = {}
     for one in rate["parts"]:
-        factors = [each["factor"] for each in one.get("ratings", ()) if each["factor"] is not None]
-        said = rounding.factor(min(factors)) if factors else "not rated"
+        by = governing(one, Choice(vehicle=None), rate["posting"])
+        said = "not rated" if by is None else rounding.factor(by["factor"])
         found.setdefault((one["truss"] or "floor", one["kind"]), []).append((one["part"], said))
     return tuple(
         PartGroup(

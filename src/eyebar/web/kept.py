@@ -83,6 +83,23 @@ class Kept:
         found: Rated = self._waited(("rate", text), lambda: self._rate(text, file))
         return found
 
+    def made_at_once(self, text: str, file: str) -> Rated:
+        """The rating of a text, made here and now by whoever calls, and kept for the pages."""
+        with self.lock:
+            job = self.jobs.get(("rate", text))
+            if job is None:
+                job = self.jobs[("rate", text)] = Future()
+                mine = True
+            else:
+                mine = False
+        if mine:
+            try:
+                job.set_result(self._rate(text, file))
+            except Exception as error:
+                job.set_exception(error)
+        found: Rated = job.result()
+        return found
+
     def board(self, text: str, file: str) -> Document:
         """The board of who may cross."""
         found: Document = self._waited(("board", text), lambda: cross_document(

@@ -12,6 +12,8 @@ import uvicorn
 from eyebar.demo import bridge_records
 from eyebar.errors import OutOfRange
 from eyebar.record import read_record
+from eyebar.store.asked import bridge_named, latest_of_all, revision_of
+from eyebar.store.issued import issue_document
 from eyebar.store.opened import Register, opened_register
 from eyebar.store.saving import add_bridge
 from eyebar.web import urls
@@ -27,6 +29,24 @@ def with_demo_bridges(register: Register) -> None:
     for record in bridge_records().values():
         with as_file(record) as path:
             add_bridge(register, read_record(path), person="eyebar", reason="demo bridge, invented")
+
+
+def issue_all(bench: Bench) -> None:
+    """Rate every bridge beside the pages, and keep the ratings as drafts: the list then has them.
+    """
+    def issued(handle: str) -> None:
+        with bench.register.reading() as connection:
+            revision = revision_of(connection, bridge_named(connection, handle))
+        found = bench.kept.made_at_once(revision.text, f"{handle}, revision {revision.revision}")
+        issue_document(
+            bench.register, handle, revision, (found.rate, found.one.values.digest()),
+            person="eyebar", reason="demo bridge, rated when the workbench was opened",
+        )
+
+    with bench.register.reading() as connection:
+        handles = [one["handle"] for one in latest_of_all(connection)]
+    for handle in handles:
+        bench.kept.worker.submit(issued, handle)
 
 
 def free_socket(port: int) -> socket.socket:
@@ -73,6 +93,8 @@ def serve(
         if demo:
             with_demo_bridges(register)
         with bench_on(register, port, office=office, person=person) as bench:
+            if demo:
+                issue_all(bench)
             def printed(path: str) -> None:
                 saying(f"Open  http://{LOOPBACK}:{port}{path}")
 

@@ -1,0 +1,104 @@
+"""Who is let in, from where, with how much."""
+
+import re
+
+import pytest
+from starlette.testclient import TestClient
+
+from eyebar.web import urls
+from eyebar.web.app import ROUTES, application
+from eyebar.web.door import LARGEST_BODY
+from tests.web.benches import HANDLE, HERE, ORIGIN, Seat, links
+
+ADDRESSES = ["/", "/new", "/bridges/31-08", "/bridges/31-08/load.json", "/static/workbench.css",
+             "/nothing", "/enter/", "/enter/wrong"]
+
+
+def stranger(seat: Seat) -> TestClient:
+    return TestClient(application(seat.bench, seat.printed.append), base_url=HERE)
+
+
+@pytest.mark.parametrize("address", ADDRESSES)
+def test_without_the_key_every_address_is_refused(seat: Seat, address: str) -> None:
+    answer = stranger(seat).get(address, follow_redirects=False)
+    assert answer.status_code in (401, 403)
+    assert "Wrenmallow" not in answer.text
+
+
+@pytest.mark.parametrize("route", [one for one in ROUTES if "POST" in (one.methods or ())],
+                         ids=lambda one: one.path)
+def test_no_form_is_taken_without_the_key(seat: Seat, route) -> None:
+    path = re.sub(r"\{[^}]*\}", "1", route.path)
+    assert stranger(seat).post(path, headers=ORIGIN).status_code == 401
+
+
+def test_the_key_works_once_and_a_fresh_one_is_printed(own_seat: Seat) -> None:
+    key = own_seat.bench.door.key
+    first, second = stranger(own_seat), stranger(own_seat)
+    assert first.get(urls.enter(key)).status_code == 200
+    assert second.get(urls.enter(key)).status_code == 403
+    assert own_seat.printed[-1] == urls.enter(own_seat.bench.door.key)
+    assert second.get(own_seat.printed[-1]).status_code == 200
+
+
+@pytest.mark.parametrize("host", ["evil.example", "127.0.0.1", "127.0.0.1:1", "", "localhost"])
+def test_another_host_is_refused_key_or_not(seat: Seat, host: str) -> None:
+    assert seat.client.get("/", headers={"host": host}).status_code == 421
+
+
+@pytest.mark.parametrize("headers", [
+    {}, {"origin": "http://evil.example"}, {"origin": "null"}, {"sec-fetch-site": "cross-site"},
+    {"origin": HERE + ".evil.example"}, {"origin": "http://127.0.0.1:1"},
+])
+def test_a_form_from_elsewhere_is_refused(seat: Seat, headers: dict[str, str]) -> None:
+    before = len(seat.get(f"/bridges/{HANDLE}/revisions"))
+    answer = seat.client.post(f"/bridges/{HANDLE}/issue", data={"why": "x"}, headers=headers)
+    assert answer.status_code == 403
+    assert len(seat.get(f"/bridges/{HANDLE}/revisions")) == before
+
+
+def test_every_answer_forbids_what_is_not_ours(seat: Seat) -> None:
+    for address in ("/", f"/bridges/{HANDLE}", "/nothing", "/static/load.js"):
+        headers = seat.client.get(address).headers
+        policy = headers["content-security-policy"]
+        assert "default-src 'none'" in policy
+        assert "unsafe" not in policy
+        assert headers["x-content-type-options"] == "nosniff"
+        assert headers["referrer-policy"] == "no-referrer"
+
+
+def test_pages_hold_no_script_or_style_within_and_lead_nowhere_outside(seat: Seat) -> None:
+    for page in ("", "load", "weakest", "measure", "revisions", "papers", "field"):
+        text = seat.get(f"/bridges/{HANDLE}/{page}".rstrip("/"))
+        assert not re.search(r"<script(?![^>]*\bsrc=)|<style|\sstyle=|\son\w+=", text), page
+        assert all(one.startswith(("/", "?")) for one in links(text)), page
+
+
+def test_who_leaves_is_out(own_seat: Seat) -> None:
+    assert own_seat.client.post("/leave", headers=ORIGIN).status_code == 401
+    assert own_seat.client.get("/").status_code == 401
+
+
+def test_what_is_too_large_is_refused_before_it_is_read(seat: Seat) -> None:
+    answer = seat.client.post(
+        f"/bridges/{HANDLE}/files", content=b"", headers={
+            **ORIGIN, "content-length": str(LARGEST_BODY + 1),
+        },
+    )
+    assert answer.status_code == 413
+
+
+@pytest.mark.parametrize("name", [
+    "../app.py", "..%2Fapp.py", "%2e%2e/app.py", "workbench.css%00", "/etc/passwd",
+    "..\\app.py", "SourceSerifPro-Regular.ttf/..", ".ttf",
+])
+def test_no_path_reaches_the_file_system(seat: Seat, name: str) -> None:
+    answer = seat.client.get(f"/static/{name}", follow_redirects=False)
+    assert answer.status_code == 404
+
+
+def test_the_style_sheet_scripts_and_letters_are_there(seat: Seat) -> None:
+    for name in ("workbench.css", "load.js", "zoom.js", "SourceSerifPro-It.ttf", "icon.svg"):
+        answer = seat.client.get(urls.static(name))
+        assert answer.status_code == 200
+        assert len(answer.content) > 100
