@@ -19,7 +19,8 @@ OF = {name: "Errors" if name == "error" else name for name in NAMES}
 """Schema -> heading of its section."""
 
 ALSO = {
-    "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",), "check": ("rate",),
+    "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",),
+    "force-table": ("rate", "forces", "vehicles"), "check": ("rate",),
     "describe": ("rate", "check"), "explain": ("rate",), "history": ("rate",),
     "history-how": ("rate", "history"), "history-details": ("rate",), "error": (),
     "cross": ("rate",), "use": ("rate",), "slip": ("rate", "cross", "vehicles"),

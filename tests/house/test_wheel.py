@@ -4,6 +4,7 @@ import json
 import os
 import subprocess
 import sys
+import urllib.request
 import zipfile
 from importlib.util import find_spec
 from pathlib import Path
@@ -33,6 +34,9 @@ EVERY_COMMAND = {
 
 ALSO = (("history", "there/bridges/wrenmallow.yaml", "--how", "-o", "how.svg"),)
 """Ways of a command that read other files of the package."""
+
+SERVING = {"serve": ("serve", "--demo")}
+"""What does not end by itself."""
 
 OF_THE_REGISTER = (
     ("register", "add", "there/bridges/quillmarsh.yaml", "--register", "r.db"),
@@ -103,7 +107,7 @@ def test_the_installed_package_is_the_one_that_runs(installed: Path, tmp_path: P
 
 def test_no_command_is_forgotten_here() -> None:
     named = {command.callback.__name__ for command in app.registered_commands if command.callback}
-    assert named == set(EVERY_COMMAND)
+    assert named == set(EVERY_COMMAND) | set(SERVING)
 
 
 def test_every_command_runs_outside_the_checkout(installed: Path, tmp_path: Path) -> None:
@@ -112,5 +116,29 @@ def test_every_command_runs_outside_the_checkout(installed: Path, tmp_path: Path
             continue
         answer = run(installed, tmp_path, *arguments)
         assert answer.returncode == 0, f"{arguments}: {answer.stderr}"
+    if find_spec("starlette"):
+        _serves(installed, tmp_path)
     as_document = run(installed, tmp_path, *EVERY_COMMAND["check"], "--json")
     assert json.loads(as_document.stdout)["format"].startswith("eyebar/check/")
+
+
+def _serves(installed: Path, folder: Path) -> None:
+    """The workbench of the installed package: its address is printed, and its files are there."""
+    serving = subprocess.Popen(
+        [sys.executable, "-u", "-m", "eyebar", *SERVING["serve"]], cwd=folder, text=True,
+        env={**os.environ, "PYTHONPATH": str(installed)}, stdout=subprocess.PIPE,
+    )
+    try:
+        assert serving.stdout is not None
+        line = next(one for one in serving.stdout if "http" in one)
+        address = line.split()[-1]
+        opener = urllib.request.build_opener(urllib.request.HTTPCookieProcessor())
+        with opener.open(address) as page:
+            assert b"All bridges" in page.read()
+        root = address.partition("/enter/")[0]
+        for name in ("workbench.css", "load.js", "SourceSerifPro-It.ttf"):
+            with opener.open(f"{root}/static/{name}") as found:
+                assert found.status == 200
+    finally:
+        serving.terminate()
+        serving.wait()

@@ -7,6 +7,7 @@ goes to the two panel points beside it by the lever.
 """
 
 from functools import cache
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -48,7 +49,7 @@ def lever(document: dict, front_ft: float) -> dict[str, float]:
     axles = zip(document["behind_front_ft"], document["vehicle"]["axles_kip"], strict=True)
     for behind, kip in axles:
         at = front_ft - forward * behind
-        for (left, a), (right, b) in zip(stations, stations[1:], strict=False):
+        for (left, a), (right, b) in pairwise(stations):
             if a <= at < b or (at == b == stations[-1][1]):
                 loads[left] += document["share"] * kip * (b - at) / (b - a)
                 loads[right] += document["share"] * kip * (at - a) / (b - a)

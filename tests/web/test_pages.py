@@ -85,7 +85,8 @@ def test_months_run_over_the_year_and_end_with_their_last_day() -> None:
 
 
 @pytest.mark.parametrize(("address", "status", "said"), [
-    ("/bridges/99-99", 404, "no bridge"), (f"/bridges/{HANDLE}?part=upstream/U9-L9", 404, "no part"),
+    ("/bridges/99-99", 404, "no bridge"),
+    (f"/bridges/{HANDLE}?part=upstream/U9-L9", 404, "no part"),
     (f"/bridges/{HANDLE}?part=%3Cb%3E", 422, "&lt;b&gt;"),
     (f"/bridges/{HANDLE}/load?vehicle=bicycle", 404, "no vehicle"),
     (f"/bridges/{HANDLE}/load?at=nowhere", 422, "write feet"),

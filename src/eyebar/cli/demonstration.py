@@ -52,6 +52,7 @@ def print_demonstration(document: dict[str, Any], folder: Path) -> None:
     commands = [("rate",), *([("explain", governing["part"])] if governing else []), ("check",)]
     for name, *rest in commands:
         typer.echo(f"  {shlex.join([*myself(), name, str(_record(folder)), *rest])}")
+    typer.echo(f"  {shlex.join([*myself(), 'serve', '--demo'])}    (the whole of it in a browser)")
     typer.echo("Change something in the record, then check it and rate it again.")
 
 

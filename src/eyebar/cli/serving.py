@@ -8,6 +8,8 @@ import typer
 
 from eyebar.cli.options import Office
 from eyebar.cli.refusals import refusing
+from eyebar.demo import bridge_records
+from eyebar.errors import MissingLibrary
 
 
 def serve(
@@ -28,10 +30,18 @@ def serve(
 ) -> None:
     """Open the workbench: the whole of a bridge in a browser."""
     with refusing(as_json=False):
-        from eyebar.web.serving import serve as opened
+        try:
+            from eyebar.web.serving import serve as opened
+        except ModuleNotFoundError as missing:
+            raise MissingLibrary(missing.name or "starlette", "the workbench", "office") from None
 
         with tempfile.TemporaryDirectory(prefix="eyebar-demo-") as folder:
             place = str(Path(folder) / "register.db") if demo else register
             if demo:
                 typer.echo("The demo bridges are invented; what you change here goes with the end.")
-            opened(place, port, office=office, person=by, demo=demo, saying=typer.echo)
+            opened(place, port, office=office, person=by, demo=_texts() if demo else (),
+                   saying=typer.echo)
+
+
+def _texts() -> tuple[str, ...]:
+    return tuple(record.read_text(encoding="utf-8") for record in bridge_records().values())

@@ -5,6 +5,7 @@ from eyebar.documents.cross import cross_document
 from eyebar.documents.describe import describe_document
 from eyebar.documents.details import details_document
 from eyebar.documents.explain import explain_document
+from eyebar.documents.force_table import force_table_document
 from eyebar.documents.forces import forces_document
 from eyebar.documents.history import history_document
 from eyebar.documents.how import how_document
@@ -16,7 +17,8 @@ from eyebar.documents.use import use_document
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
-    "check_document", "cross_document", "describe_document", "details_document", "explain_document",
-    "forces_document", "history_document", "how_document", "opened", "rate_document", "schema",
-    "slip_document", "use_document", "vehicles_document",
+    "check_document", "cross_document", "describe_document", "details_document",
+    "explain_document", "force_table_document", "forces_document", "history_document",
+    "how_document", "opened", "rate_document", "schema", "slip_document", "use_document",
+    "vehicles_document",
 ]

@@ -7,8 +7,8 @@ from typing import Any
 from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
-    "rate", "forces", "vehicles", "check", "describe", "explain", "history", "history-how",
-    "history-details", "cross", "slip", "use", "error",
+    "rate", "forces", "force-table", "vehicles", "check", "describe", "explain", "history",
+    "history-how", "history-details", "cross", "slip", "use", "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )

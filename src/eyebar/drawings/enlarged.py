@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from eyebar.drawings.boxes import Point
-from eyebar.drawings.ink import Circle, Group, Ink, Line, Outline, Plate
+from eyebar.drawings.ink import Changing, Circle, Group, Ink, Line, Outline, Plate
 from eyebar.drawings.lettering import Lettering
 
 
@@ -30,6 +30,8 @@ def enlarged(one: Ink, times: float, about: Point, to: Point) -> Ink:
                         spread=run.spread * times)
                 for run in one.runs
             ))
+        case Changing():
+            return replace(one, at=at(one.at), size=one.size * times)
         case Group():
             touch = one.touch and (at(one.touch[0]), at(one.touch[1]))
             return replace(one, touch=touch, children=tuple(

@@ -132,7 +132,7 @@ class Heading:
 
 
 def bridge_heading(
-    handle: str, revision: int, rate: Document, describe: Document, signed: str
+    rate: Document, describe: Document, *, handle: str, revision: int, signed: str
 ) -> Heading:
     """The heading of a bridge from its `rate` and `describe` documents."""
     form = describe["form"] or "given joint by joint"
@@ -146,7 +146,8 @@ def bridge_heading(
         ))),
         state=f"Revision {revision}, {signed}",
         line=words.posting_line(rate["posting"]),
-        closed=words.CLOSE if rate["posting"]["closed"] else "", provisional=words.provisional(rate["posting"]),
+        closed=words.CLOSE if rate["posting"]["closed"] else "",
+        provisional=words.provisional(rate["posting"]),
         cautions=tuple(rate["cautions"]),
     )
 

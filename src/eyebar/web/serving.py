@@ -2,16 +2,14 @@
 
 import getpass
 import socket
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from importlib.resources import as_file
 from pathlib import Path
 
 import uvicorn
 
-from eyebar.demo import bridge_records
 from eyebar.errors import OutOfRange
-from eyebar.record import read_record
+from eyebar.record import record_of
 from eyebar.store.asked import bridge_named, latest_of_all, revision_of
 from eyebar.store.issued import issue_document
 from eyebar.store.opened import Register, opened_register
@@ -24,11 +22,10 @@ from eyebar.web.kept import Kept
 LOOPBACK = "127.0.0.1"
 
 
-def with_demo_bridges(register: Register) -> None:
+def with_bridges(register: Register, texts: Sequence[str]) -> None:
     """Put the demo bridges into a register that is empty."""
-    for record in bridge_records().values():
-        with as_file(record) as path:
-            add_bridge(register, read_record(path), person="eyebar", reason="demo bridge, invented")
+    for text in texts:
+        add_bridge(register, record_of(text), person="eyebar", reason="demo bridge, invented")
 
 
 def issue_all(bench: Bench) -> None:
@@ -83,15 +80,18 @@ def bench_on(
 
 
 def serve(
-    place: str | None, port: int, *, office: Path | None, person: str | None, demo: bool,
-    saying: Callable[[str], None],
+    place: str | None, port: int, *, office: Path | None, person: str | None,
+    demo: Sequence[str] = (), saying: Callable[[str], None],
 ) -> None:
-    """Serve until interrupted. Raises NoRegister, OutOfRange."""
+    """Serve until interrupted; `demo` are the texts of records that a new register is filled with.
+
+    Raises NoRegister, OutOfRange.
+    """
     listening = free_socket(port)
     port = listening.getsockname()[1]
-    with opened_register(place, begin=demo) as register:
+    with opened_register(place, begin=bool(demo)) as register:
         if demo:
-            with_demo_bridges(register)
+            with_bridges(register, demo)
         with bench_on(register, port, office=office, person=person) as bench:
             if demo:
                 issue_all(bench)

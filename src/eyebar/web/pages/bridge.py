@@ -22,7 +22,7 @@ def bridge(request: Request) -> Response:
     part = _part(found, request.query_params.get("part", ""))
     drawing = None if found.forces is None else truss_on_page(
         found.rate, found.forces, truss=_truss(found, request.query_params.get("truss", ""), part),
-        chosen=part, link=lambda one: urls.part(of.handle, one),
+        chosen=part, link=lambda one: urls.part(of.key, one),
     )
     return page(
         "bridge.html", part_shown(found.rate, found.gathered.describe, found.forces, part),
@@ -59,7 +59,7 @@ def _working(found: Rated, part: str) -> object:
 
 
 def _photographs(request: Request, of: Latest, part: str) -> list[dict[str, object]]:
-    document = bridge_document(bench_of(request).register, of.handle)
+    document = bridge_document(bench_of(request).register, of.key)
     return [
         one for one in document["files"]
         if one["part"] == part and not one["withdrawn"]

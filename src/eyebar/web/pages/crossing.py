@@ -83,21 +83,21 @@ def slip(request: Request, sent: Sent) -> Response:
     conditions = document["way"]["conditions"] if document["way"] else []
     day = date.fromisoformat(document["day"])
     given = give_slip(
-        bench.register, of.handle,
+        bench.register, of.key,
         Crossing(
             vehicle=document["vehicle"]["name"], holder=sent.text("holder"), begins=day, ends=day,
             conditions="; ".join(map(words.condition, conditions)) or "none",
         ), person=bench.person, reason=sent.text("why") or "asked at the workbench",
     )
     bench.slips[given.number] = document
-    return gone_to(urls.bridge(of.handle, f"slips/{given.number}"))
+    return gone_to(urls.bridge(of.key, f"slips/{given.number}"))
 
 
 def shown_slip(request: Request) -> Response:
     """A slip that was given since the workbench was opened, as a page to print."""
     of, number = latest(request), int(request.path_params["number"])
     document = bench_of(request).slips.get(number)
-    return page("slip.html", slip_lines(document) if document else None, handle=of.handle,
+    return page("slip.html", slip_lines(document) if document else None, handle=of.key,
                 number=number)
 
 

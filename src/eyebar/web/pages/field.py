@@ -50,10 +50,10 @@ def taken(request: Request, sent: Sent) -> Response:
         note=sent.text("note"),
     )
     name = bench.drafts.keep(Draft(
-        handle=of.handle, onto=of.revision.revision, text=text,
+        handle=of.key, onto=of.revision.revision, text=text,
         why=f"inspection of {sent.text('date')}",
     ))
-    return gone_to(urls.bridge(of.handle, "measure", draft=name))
+    return gone_to(urls.bridge(of.key, "measure", draft=name))
 
 
 def _few(sent: Sent) -> list[Read]:

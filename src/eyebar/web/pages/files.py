@@ -36,7 +36,7 @@ def upload(request: Request, sent: Sent) -> Response:
         raise Unreadable("", "no file was sent", "choose one")
     part = sent.text("part")
     attach_content(
-        bench.register, of.handle, sent.files["file"], About(part=part, note=sent.text("note")),
+        bench.register, of.key, sent.files["file"], About(part=part, note=sent.text("note")),
         person=bench.person, reason=sent.text("why") or "kept at the workbench",
     )
-    return gone_to(urls.part(of.handle, part) if part else urls.bridge(of.handle))
+    return gone_to(urls.part(of.key, part) if part else urls.bridge(of.key))

@@ -24,7 +24,7 @@ def load(request: Request) -> Response:
     assert found.forces is not None
     drawing = standing_drawing(
         table, next(one for one in found.forces["trusses"] if one["truss"] == truss), view,
-        lambda name: urls.load(of.handle, truss, vehicle, way, at=view.front_ft, bar=name),
+        lambda name: urls.load(of.key, truss, vehicle, way, at=view.front_ft, bar=name),
     )
     return page(
         "load.html", view, heading=heading(of, found), drawing=drawing, table=table, bar=bar,

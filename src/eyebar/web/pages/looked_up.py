@@ -21,14 +21,14 @@ class Latest:
     signed: str
 
     @property
-    def handle(self) -> str:
+    def key(self) -> str:
         """Its handle."""
         return self.bridge.handle
 
     @property
     def file(self) -> str:
         """How its text is called in faults."""
-        return f"{self.handle}, revision {self.revision.revision}"
+        return f"{self.key}, revision {self.revision.revision}"
 
 
 def latest(request: Request) -> Latest:
@@ -58,7 +58,7 @@ class Head:
     sign: str
 
     @property
-    def handle(self) -> str:
+    def key(self) -> str:
         """The bridge's handle."""
         return self.words.handle
 
@@ -67,7 +67,8 @@ def heading(of: Latest, found: Rated) -> Head:
     """The head of a page of the bridge."""
     return Head(
         words=bridge_heading(
-            of.handle, of.revision.revision, found.rate, found.gathered.describe, of.signed
+            found.rate, found.gathered.describe, handle=of.key,
+            revision=of.revision.revision, signed=of.signed,
         ),
         sign=sign_on_page(found.rate["posting"]),
     )

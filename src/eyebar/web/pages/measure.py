@@ -20,10 +20,10 @@ from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 def measure(request: Request) -> Response:
     """The text of the latest revision, or of a draft with its faults or with what it changes."""
     of, asked = latest(request), request.query_params
-    draft = Draft(handle=of.handle, onto=of.revision.revision, text=of.revision.text)
+    draft = Draft(handle=of.key, onto=of.revision.revision, text=of.revision.text)
     name = asked.get("draft", "")
     if name:
-        draft = bench_of(request).drafts.get(name, of.handle)
+        draft = bench_of(request).drafts.get(name, of.key)
     faults = faults_of(draft.text, of.file)
     judged = None if not name or faults else _judged(request, of, draft)
     answer = page(
@@ -58,13 +58,13 @@ def look(request: Request, sent: Sent) -> Response:
     of, drafts = latest(request), bench_of(request).drafts
     text = sent.whole("text")
     if sent.text("group"):
-        base = drafts.get(sent.text("draft"), of.handle).text if sent.text("draft") else (
+        base = drafts.get(sent.text("draft"), of.key).text if sent.text("draft") else (
             of.revision.text
         )
         text = with_values(base, _changed(base, sent))
-    draft = Draft(handle=of.handle, onto=int(sent.text("onto")), text=text, why=sent.text("why"))
+    draft = Draft(handle=of.key, onto=int(sent.text("onto")), text=text, why=sent.text("why"))
     return gone_to(urls.bridge(
-        of.handle, "measure", draft=drafts.keep(draft), group=sent.text("group")
+        of.key, "measure", draft=drafts.keep(draft), group=sent.text("group")
     ))
 
 
@@ -81,19 +81,19 @@ def _changed(text: str, sent: Sent) -> dict[tuple[str | int, ...], str]:
 def save(request: Request, sent: Sent) -> Response:
     """Save a draft as a new revision; where another has saved since, both are shown."""
     of, bench = latest(request), bench_of(request)
-    draft = bench.drafts.get(sent.text("draft"), of.handle)
+    draft = bench.drafts.get(sent.text("draft"), of.key)
     record = record_of(draft.text, file="what you typed")
     try:
         save_revision(
-            bench.register, of.handle, record, onto=draft.onto, person=bench.person,
+            bench.register, of.key, record, onto=draft.onto, person=bench.person,
             reason=sent.text("why"),
         )
     except ChangedMeanwhile as change:
         name = bench.drafts.keep(Draft(
-            handle=of.handle, onto=of.revision.revision, text=draft.text, why=sent.text("why")
+            handle=of.key, onto=of.revision.revision, text=draft.text, why=sent.text("why")
         ))
-        return page("meanwhile.html", change, handle=of.handle, draft=name, status=409)
-    return gone_to(urls.bridge(of.handle))
+        return page("meanwhile.html", change, handle=of.key, draft=name, status=409)
+    return gone_to(urls.bridge(of.key))
 
 
 def faults(request: Request, sent: Sent) -> Response:

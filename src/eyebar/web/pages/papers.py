@@ -12,8 +12,9 @@ from eyebar.report.board_report import board_report
 from eyebar.report.missing_report import missing_report, rated_at_all
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.store.documents import bridge_document
-from eyebar.store.issued import NOT_A_SEAL, issue_document, sign
+from eyebar.store.issued import issue_document, sign
 from eyebar.terms import Leaf, Reader, Working
+from eyebar.views.signed import NOT_A_SEAL
 from eyebar.web import urls
 from eyebar.web.answers import bench_of, page
 from eyebar.web.forms import Sent, gone_to
@@ -35,7 +36,7 @@ def papers(request: Request) -> Response:
     """What can be had, what was issued, and the forms to issue and to sign."""
     of, bench = latest(request), bench_of(request)
     found = rated(request, of)
-    document = bridge_document(bench.register, of.handle)
+    document = bridge_document(bench.register, of.key)
     return page(
         "papers.html", document,
         heading=heading(of, found), papers=PAPERS, ratings=document["ratings"],
@@ -56,7 +57,7 @@ def paper(request: Request) -> Response:
     else:
         made = bench.kept.made(name, of.revision.text, _making(name, found))
     return Response(made, media_type=PDF if name.endswith(".pdf") else SVG, headers={
-        "content-disposition": f'inline; filename="{of.handle} {name}"'.encode(
+        "content-disposition": f'inline; filename="{of.key} {name}"'.encode(
             "ascii", "replace").decode(),
     })
 
@@ -81,10 +82,10 @@ def issue(request: Request, sent: Sent) -> Response:
     of, bench = latest(request), bench_of(request)
     found = rated(request, of)
     issue_document(
-        bench.register, of.handle, of.revision, (found.rate, found.one.values.digest()),
+        bench.register, of.key, of.revision, (found.rate, found.one.values.digest()),
         person=bench.person, reason=sent.text("why"),
     )
-    return gone_to(urls.bridge(of.handle, "papers"))
+    return gone_to(urls.bridge(of.key, "papers"))
 
 
 def signed(request: Request, sent: Sent) -> Response:
@@ -92,4 +93,4 @@ def signed(request: Request, sent: Sent) -> Response:
     of, bench = latest(request), bench_of(request)
     sign(bench.register, int(sent.text("rating")), name=sent.text("name"),
          licence=sent.text("licence"), person=bench.person)
-    return gone_to(urls.bridge(of.handle, "papers"))
+    return gone_to(urls.bridge(of.key, "papers"))

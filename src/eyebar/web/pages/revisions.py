@@ -13,11 +13,11 @@ from eyebar.web.pages.looked_up import heading, latest, rated
 def revisions(request: Request) -> Response:
     """The revisions, and the comparison of two of them where the address asks for it."""
     of, bench = latest(request), bench_of(request)
-    document = bridge_document(bench.register, of.handle)
+    document = bridge_document(bench.register, of.key)
     return page(
         "revisions.html", views.revision_rows(document), heading=heading(of, rated(request, of)),
-        compared=_compared(request, of.handle), change_columns=columns(views.ChangeRow),
-        events=views.event_rows(history_document(bench.register, of.handle)),
+        compared=_compared(request, of.key), change_columns=columns(views.ChangeRow),
+        events=views.event_rows(history_document(bench.register, of.key)),
         event_columns=columns(views.EventRow), latest=of.revision.revision,
     )
 
