@@ -5,7 +5,9 @@ from functools import cache
 from typing import Any
 
 from eyebar.documents.drawn import drawn_of, standing_across
+from eyebar.documents.influence import influence_of
 from eyebar.documents.opened import Opened, opened
+from eyebar.documents.proportion import proportion_of
 from tests.documents import demos
 from tests.drawings import made
 
@@ -29,6 +31,18 @@ def drawn(name: str) -> Document:
 def standing(name: str) -> Document:
     """A truck across the road of a demo, worst for its first truss."""
     return standing_across(bridge(name), "Type 3S2", drawn(name)["trusses"][0]["truss"])
+
+
+@cache
+def influence(name: str, part: str) -> Document:
+    """The `influence` document of a bar of a demo."""
+    return influence_of(bridge(name), part)
+
+
+@cache
+def proportion() -> Document:
+    """The `proportion` document of the demo that is cheapest to rate."""
+    return proportion_of(bridge("wrenmallow"))
 
 
 def section(*pieces: tuple[str, dict[str, float | None]]) -> Document:

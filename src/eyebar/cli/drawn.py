@@ -8,14 +8,18 @@ from typing import Any
 
 from eyebar.documents import explain_document, forces_document, rate_document
 from eyebar.documents.drawn import drawn_document, drawn_of, standing_across
+from eyebar.documents.influence import influence_document
 from eyebar.documents.opened import Opened, opened
+from eyebar.documents.proportion import proportion_document
 from eyebar.drawings import Printed, pin_drawing, stress_sheet
 from eyebar.drawings.cross_section_sheet import cross_section_sheet
 from eyebar.drawings.elevation_sheet import elevation_sheet
 from eyebar.drawings.floor_sheet import floor_sheet
+from eyebar.drawings.influence_sheet import influence_sheet
 from eyebar.drawings.member_sheet import member_sheet
 from eyebar.drawings.paper import SHEETS, Paper
 from eyebar.drawings.pin_sheet import PAPER_OF_A_PIN
+from eyebar.drawings.proportion_sheet import proportion_sheet
 from eyebar.drawings.sign_sheet import sign_sheet
 from eyebar.drawings.sizes import sheets_of
 from eyebar.errors import OutOfRange
@@ -133,6 +137,20 @@ def _member(asked: Asked) -> DrawnSheets:
     return _framed([member_sheet(document, asked.part, asked.papers)], document)
 
 
+def _influence(asked: Asked) -> DrawnSheets:
+    document = influence_document(
+        asked.record, asked.part, on=asked.on, office=asked.office, vehicle=asked.vehicle
+    )
+    return _framed([influence_sheet(document, asked.papers)], document)
+
+
+def _proportion(asked: Asked) -> DrawnSheets:
+    document = proportion_document(
+        asked.record, on=asked.on, office=asked.office, truss=asked.truss, vehicle=asked.vehicle
+    )
+    return _framed([proportion_sheet(document, asked.papers)], document)
+
+
 def _floor(asked: Asked) -> DrawnSheets:
     document = drawn_document(asked.record, on=asked.on, office=asked.office)
     return _framed([floor_sheet(document, asked.papers)], document)
@@ -162,5 +180,6 @@ def _framed(sheets: Sequence[Any], document: Document) -> DrawnSheets:
 _MADE: Mapping[SheetName, Callable[[Asked], DrawnSheets]] = {
     SheetName.STRESS: _stress, SheetName.PIN: _pin, SheetName.ELEVATION: _elevation,
     SheetName.SIGN: _sign, SheetName.MEMBER: _member, SheetName.FLOOR: _floor,
-    SheetName.CROSS_SECTION: _cross_section,
+    SheetName.CROSS_SECTION: _cross_section, SheetName.INFLUENCE: _influence,
+    SheetName.PROPORTION: _proportion,
 }

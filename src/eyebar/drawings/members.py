@@ -22,6 +22,8 @@ ARROW_FROM_JOINT = 27.0
 ARROW = 9.0
 """Length of an arrow, or a fifth of a short bar."""
 DOTTED = "1.2 4"
+ACCENTED = ("governs", "this bar")
+"""Marks of the one part that is meant."""
 BESIDE = 7.0
 """Distance of two bars between the same joints."""
 
@@ -57,7 +59,7 @@ class DrawnBar:
     @property
     def colour(self) -> str:
         """The accent where it governs, else ink."""
-        return RUST if self.figures.mark == "governs" else INK
+        return RUST if self.figures.mark in ACCENTED else INK
 
     def at(self, distance: float, aside: float = 0.0) -> Point:
         """The point so far from its start, and so far to its right."""

@@ -7,7 +7,7 @@ from eyebar.drawings.boxes import Box, Point, TakenGround, strip
 from eyebar.drawings.fonts import Face
 from eyebar.drawings.ink import HAIR, Circle, Ink, Line
 from eyebar.drawings.lettering import INK, RUST, Lettering, Run, centred, extent, run
-from eyebar.drawings.members import DrawnBar
+from eyebar.drawings.members import ACCENTED, DrawnBar
 
 CLEAR = 1.6
 """What stays free around lettering."""
@@ -94,5 +94,5 @@ class Placed:
 
 def placed(bar: DrawnBar, spots: Sequence[Spot]) -> Placed:
     """Spots in the colour of their bar."""
-    colour = RUST if bar.figures.mark == "governs" else INK
+    colour = RUST if bar.figures.mark in ACCENTED else INK
     return Placed(spots=tuple(spots), colour=colour)
