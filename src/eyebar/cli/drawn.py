@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from eyebar.documents import explain_document, forces_document, rate_document
+from eyebar.documents import describe_document, explain_document, forces_document, rate_document
 from eyebar.documents.drawn import drawn_document, drawn_of, standing_across
 from eyebar.documents.influence import influence_document
 from eyebar.documents.opened import Opened, opened
@@ -16,6 +16,7 @@ from eyebar.drawings.cross_section_sheet import cross_section_sheet
 from eyebar.drawings.elevation_sheet import elevation_sheet
 from eyebar.drawings.floor_sheet import floor_sheet
 from eyebar.drawings.influence_sheet import influence_sheet
+from eyebar.drawings.inspection_sheet import inspection_sheets
 from eyebar.drawings.member_sheet import member_sheet
 from eyebar.drawings.paper import SHEETS, Paper
 from eyebar.drawings.pin_sheet import PAPER_OF_A_PIN
@@ -151,6 +152,13 @@ def _proportion(asked: Asked) -> DrawnSheets:
     return _framed([proportion_sheet(document, asked.papers)], document)
 
 
+def _inspection(asked: Asked) -> DrawnSheets:
+    document = drawn_document(asked.record, on=asked.on, office=asked.office)
+    described = describe_document(asked.record, on=asked.on, office=asked.office)
+    wanted = asked.part or asked.truss or ""
+    return _framed(inspection_sheets(document, described, asked.papers, wanted), document)
+
+
 def _floor(asked: Asked) -> DrawnSheets:
     document = drawn_document(asked.record, on=asked.on, office=asked.office)
     return _framed([floor_sheet(document, asked.papers)], document)
@@ -181,5 +189,5 @@ _MADE: Mapping[SheetName, Callable[[Asked], DrawnSheets]] = {
     SheetName.STRESS: _stress, SheetName.PIN: _pin, SheetName.ELEVATION: _elevation,
     SheetName.SIGN: _sign, SheetName.MEMBER: _member, SheetName.FLOOR: _floor,
     SheetName.CROSS_SECTION: _cross_section, SheetName.INFLUENCE: _influence,
-    SheetName.PROPORTION: _proportion,
+    SheetName.PROPORTION: _proportion, SheetName.INSPECTION: _inspection,
 }
