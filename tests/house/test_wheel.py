@@ -32,7 +32,10 @@ EVERY_COMMAND = {
 }
 """Each command with arguments that it accepts; `demo` first, since it writes the records."""
 
-ALSO = (("history", "there/bridges/wrenmallow.yaml", "--how", "-o", "how.svg"),)
+ALSO = (
+    ("history", "there/bridges/wrenmallow.yaml", "--how", "-o", "how.svg"),
+    ("history", "there/bridges/wrenmallow.yaml", "--sheet", "-o", "sheet.md"),
+)
 """Ways of a command that read other files of the package."""
 
 SERVING = {"serve": ("serve", "--demo")}

@@ -10,6 +10,7 @@ from eyebar.views import (
     checking,
     crossing,
     details,
+    documentation,
     forces,
     given,
     how,
@@ -37,6 +38,7 @@ VIEWS = (
     register.RegisterRow, register.RevisionRow, register.InspectionRow, register.DecisionRow,
     register.EventRow, register.RegisterReadingRow, register.ChangeRow, given.RatingIssued,
     given.SignUp, given.SlipGiven, given.FileKept,
+    documentation.MemberRow, documentation.LaterRow,
     details.SharedRow, details.LikeRow, details.SharedDetails,
     how.HowChapter, how.HowTruss, how.HowItWorks,
 )

@@ -12,6 +12,7 @@ from eyebar.documents.how import how_document
 from eyebar.documents.opened import opened
 from eyebar.documents.rate import rate_document
 from eyebar.documents.schemas import schema
+from eyebar.documents.sheet import sheet_document
 from eyebar.documents.slip import slip_document
 from eyebar.documents.use import use_document
 from eyebar.documents.vehicles import vehicles_document
@@ -19,6 +20,6 @@ from eyebar.documents.vehicles import vehicles_document
 __all__ = [
     "check_document", "cross_document", "describe_document", "details_document",
     "explain_document", "force_table_document", "forces_document", "history_document",
-    "how_document", "opened", "rate_document", "schema", "slip_document", "use_document",
-    "vehicles_document",
+    "how_document", "opened", "rate_document", "schema", "sheet_document", "slip_document",
+    "use_document", "vehicles_document",
 ]

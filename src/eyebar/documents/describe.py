@@ -32,7 +32,7 @@ def described(one: Opened) -> dict[str, Any]:
         "form": str(record.trusses.form or ""),
         "trusses": [_truss(truss) for truss in bridge.trusses],
         "road": _road(bridge),
-        "condition": _condition(record, bridge.on),
+        "condition": condition_codes(record, bridge.on),
         "materials": [_material(one) for one in _materials(bridge)],
         "timbers": [
             {"name": name, "species": str(timber.species or ""), "grade": str(timber.grade or "")}
@@ -89,7 +89,7 @@ def _road(bridge: Bridge) -> dict[str, Any] | None:
     }
 
 
-def _condition(record: Record, on: date) -> dict[str, int | None]:
+def condition_codes(record: Record, on: date) -> dict[str, int | None]:
     """Of each component the latest code up to the date, else the record's own."""
     found = {name: getattr(record.condition, name) for name in CODES}
     for inspection in sorted(record.inspections, key=lambda one: one.date):

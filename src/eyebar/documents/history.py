@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from eyebar.bridge.parts import Truss
-from eyebar.documents.opened import closing, heading, opened
+from eyebar.documents.opened import Opened, closing, heading, opened
 from eyebar.history import Detail, Recognised, age, lines_of, recognised
 from eyebar.history.age import usual_spans
 from eyebar.record import Record
@@ -22,7 +22,11 @@ def history_document(
 ) -> dict[str, Any]:
     """What a bridge is and how old it may be. Raises BadRecord; OutOfRange where bars do not meet.
     """
-    one = opened(record, on=on, office=office)
+    return history_of(opened(record, on=on, office=office))
+
+
+def history_of(one: Opened) -> dict[str, Any]:
+    """The document of a record that has been opened. Raises as `history_document` does."""
     found = {truss.name: _recognised(truss) for truss in one.bridge.trusses}
     of_age = age(one.bridge, (each.form for each in found.values()))
     return {

@@ -8,7 +8,7 @@ from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
     "rate", "forces", "force-table", "vehicles", "check", "describe", "explain", "history",
-    "history-how", "history-details", "cross", "slip", "use", "error",
+    "history-how", "history-details", "history-sheet", "cross", "slip", "use", "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )

@@ -87,7 +87,7 @@ def how_figures(
     return {
         one.heading: tuple(
             Printed(ink=drawn.ink, width=COLUMN.width, height=drawn.bottom + 3.0,
-                    title=one.heading, said=" ".join(one.sentences))
+                    title=one.heading, said=how.SKETCHES[one.heading])
             for drawn in (maker(place) for maker in _sketches(one, of))
         )
         for one in how.chapters(of)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from eyebar.drawings.ink import Ink
 from eyebar.drawings.lettering import PAPER
-from eyebar.drawings.svg_file import svg_text
+from eyebar.drawings.svg_file import svg_alone, svg_text
 
 TINT = f'fill="{PAPER}"'
 WHITE = 'fill="#ffffff"'
@@ -29,3 +29,8 @@ class Printed:
         words = self.title, self.said
         svg = svg_text(self.ink, (self.width, self.height), words=words, faces="")
         return _SPREAD.sub(r"\1", svg).replace(TINT, WHITE)
+
+    @property
+    def alone(self) -> str:
+        """Its SVG as a file of its own, with the letters that are used."""
+        return svg_alone(self.ink, (self.width, self.height), words=(self.title, self.said))

@@ -20,8 +20,13 @@ SIGN_WIDTH = 330.0
 EDGE = 3.0
 
 
-def small_elevation(view: StressSheet, truss: Mapping[str, Any]) -> Printed:
-    """A truss with its panel points and lengths, bars drawn as they work, no figures along them."""
+def small_elevation(
+    view: StressSheet, truss: Mapping[str, Any], *, said: str | None = None
+) -> Printed:
+    """A truss with its panel points and lengths, bars drawn as they work, no figures along them.
+
+    `said` tells what it shows; left out: what governs.
+    """
     aside = (NARROW_HUNG_ASIDE if hung(truss) else NARROW_ASIDE) + EDGE
     scale = drawing_scale(truss_size(truss), (WIDTH - 2 * aside, DEEPEST))
     drawn = elevation(view, truss, Frame(
@@ -30,7 +35,7 @@ def small_elevation(view: StressSheet, truss: Mapping[str, Any]) -> Printed:
     ))
     return Printed(
         ink=drawn.ink, width=WIDTH, height=drawn.bottom + EDGE,
-        title=f"The {view.truss} truss in elevation", said=view.governed,
+        title=f"The {view.truss} truss in elevation", said=view.governed if said is None else said,
     )
 
 

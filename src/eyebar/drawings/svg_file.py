@@ -18,6 +18,11 @@ def svg_file(laid: Laid, *, title: str, said: str) -> str:
     return svg_text(laid.ink, size, words=(title, said), faces=_faces(laid.ink))
 
 
+def svg_alone(ink: Sequence[Ink], size: tuple[float, float], *, words: tuple[str, str]) -> str:
+    """The text of a file of its own: some ink on a sheet of a size, with its title and words."""
+    return svg_text(ink, size, words=words, faces=_faces(ink))
+
+
 def svg_text(
     ink: Sequence[Ink], size: tuple[float, float], *, words: tuple[str, str], faces: str
 ) -> str:

@@ -27,6 +27,13 @@ KEY = (
     "A broad, hollow bar is pushed, and its arrows meet. A thin, solid bar is pulled, and its "
     "arrows part. A bar with a broken line is slack. This is how it stands with no one on it."
 )
+SKETCHES = {
+    RIGID: "An empty frame of four bars that leans, and the same with its slanting bar.",
+    WEBS: "The truss twice; each time one of its webs is drawn heavy in one half.",
+    SIZES: "A row of blocks, one for each bar of the chord, as high as the bar has metal; a heavy "
+    "line across each is as high as the bar has force.",
+}
+"""What the sketches of a chapter show, for those who do not see them."""
 EMPTY_FRAME = "four bars: the frame leans"
 WEB_NAMES = ("the first web", "the second web")
 
