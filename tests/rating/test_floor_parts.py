@@ -280,6 +280,7 @@ def test_a_stringer_that_runs_on_may_lift_off_a_seat_unless_anchors_hold_it() ->
     loads = part_loads(held, "floor/panel 2/stringer 4", vehicles)
     names = checks(loads, OPERATING)
     assert "uplift at the seat" in names
+    assert entry(rated(held, vehicles)["floor/panel 2/stringer 4"], "Type 3", OPERATING).factor
     assert not [one for one in names if "lifted off" in one]
     uplift = next(one for one in loads.strengths(*OPERATING)
                   if one.check == "uplift at the seat" and one.end == 1)

@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from eyebar.bridge.floor_beams import with_depth
-from eyebar.bridge.floor_parts import BeamEnds, Cope, Deck, Fastening, Stretch, Timber
+from eyebar.bridge.floor_joined import BeamEnds, Cope, Fastening
+from eyebar.bridge.floor_parts import Deck, Stretch, Timber
 from eyebar.bridge.parts import Material
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.office import office_values

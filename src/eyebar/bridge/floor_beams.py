@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
+from eyebar.bridge.floor_joined import BeamEnds
 from eyebar.bridge.floor_left import beam_left
-from eyebar.bridge.floor_parts import BeamEnds, Floorbeam, MadeOf, Stringer, TrussRods
+from eyebar.bridge.floor_parts import Floorbeam, MadeOf, Stringer, TrussRods
 from eyebar.bridge.floor_said import (
     FloorWords,
     SaidOfBeam,

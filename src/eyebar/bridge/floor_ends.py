@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from eyebar.bridge.floor_beams import SIZE, declared
+from eyebar.bridge.floor_joined import Yoke
 from eyebar.bridge.floor_parts import Bars, Deck, Floorbeam, Hanger, MadeOf, Rollers, Shoe, Stringer
 from eyebar.bridge.floor_said import FloorWords, anchors, fastening
 from eyebar.bridge.left import left_of, reading_words
@@ -13,7 +14,7 @@ from eyebar.bridge.timeline import Findings
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.record import What
 from eyebar.record.floor import DeckEntry, SlabBarsEntry
-from eyebar.record.floor_members import HangerEntry, ShoeEntry
+from eyebar.record.floor_members import HangerEntry, ShoeEntry, YokeEntry
 from eyebar.record.words import DeckKind
 from eyebar.sections.shapes import Rolled, Section, Timbers
 from eyebar.terms import Kind
@@ -95,8 +96,21 @@ def _hanger(
         pin_yield=None if pin is None else pin.material.yield_stress,
         off_centre=size(entry.off_centre) or 0.0, apart=size(entry.apart),
         fastening=fastening(entry.rivets, entry.post_rivets, entry.thinner), made_of=metal,
+        yoke=_yoke(words, entry.yoke),
         not_rated=declared(words, part),
         readings=tuple(reading_words(day, one) for day, one in state.readings),
+    )
+
+
+def _yoke(words: FloorWords, entry: YokeEntry | None) -> Yoke | None:
+    """What lies under the floorbeam on a hanger's nuts. Raises NotMeasured."""
+    if entry is None:
+        return None
+    plate = entry.plate
+    return Yoke(
+        plate=None if plate is None else (size(plate.width), size(plate.thickness)),
+        section=None if entry.section is None else shaped(entry.section), number=entry.number,
+        material=words.metal(entry.material), on_it=size(entry.on_it),
     )
 
 

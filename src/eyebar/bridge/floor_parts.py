@@ -8,8 +8,8 @@ nearer end 0, a floorbeam's end at the first truss.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from eyebar.bridge.floor_joined import Anchors, BeamEnds, Fastening, Yoke
 from eyebar.bridge.parts import Bar, Material
-from eyebar.sections.joined import Group, Rivets
 from eyebar.sections.shapes import Section
 
 
@@ -43,51 +43,6 @@ class Stretch:
     begin_ft: float
     end_ft: float
     section: Section
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cope:
-    """What is cut from a beam's upper edge at its end [in]; `both` edges alike."""
-
-    depth: float | None
-    length: float | None
-    both: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fastening:
-    """The rivets of a beam's end, how they stand, and the thinner of what they hold [in]. `post`
-    are those through what the end is riveted to, where they are recorded."""
-
-    rivets: Rivets
-    thinner: float | None
-    group: Group
-    post: "Fastening | None" = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Anchors:
-    """Bolts that hold an end down: how many, diameter at the root of the thread [in], metal."""
-
-    number: int
-    root: float | None
-    material: Material
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BeamEnds:
-    """How a beam ends, both ends alike: length along it of its seat, or of the plate that it hangs
-    on [in], with `seat_recorded` whether the record speaks of it, `stiffened` whether its web is,
-    from flange to flange; its cope; its rivets; depth of timber cut away over the seat [in]; what
-    holds it down."""
-
-    seat: float | None = None
-    seat_recorded: bool = False
-    stiffened: bool = False
-    cope: Cope | None = None
-    fastening: Fastening | None = None
-    notch: float | None = 0.0
-    anchors: Anchors | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -203,6 +158,7 @@ class Hanger:
     off_centre: float = 0.0
     apart: float | None = None
     fastening: Fastening | None = None
+    yoke: Yoke | None = None
     made_of: Material | None = None
     not_rated: str = ""
     readings: tuple[str, ...] = ()

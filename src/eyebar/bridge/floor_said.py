@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from eyebar.bridge.floor_parts import Anchors, BeamEnds, Cope, Fastening, MadeOf, Timber
+from eyebar.bridge.floor_joined import Anchors, BeamEnds, Cope, Fastening
+from eyebar.bridge.floor_parts import MadeOf, Timber
 from eyebar.bridge.metals import material_of, strength_unknown
 from eyebar.bridge.parts import Material
 from eyebar.bridge.shaped import shaped

@@ -91,7 +91,7 @@ class HangerLoads:
         )
         return (
             bar, one.bent, one.inside, one.leg, one.pin, one.pin_yield, one.hole, one.beyond,
-            one.off_centre, one.apart, one.fastening, one.made_of and id(one.made_of),
+            one.off_centre, one.apart, one.fastening, one.yoke, one.made_of and id(one.made_of),
             self.point.key(), self.dead, self._crowd(), *(
                 self.side.case(vehicle, method, lanes)
                 for vehicle in self.context.vehicles.values() for method in Method

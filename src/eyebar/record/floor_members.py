@@ -203,6 +203,25 @@ class FloorbeamPart(_BeamPart):
     ends: BeamEndWord | None = None
 
 
+class YokeEntry(Entry):
+    """What lies under the floorbeam on the nuts of a hanger."""
+
+    plate: SidesField | None = None
+    """Laid flat: width and thickness."""
+    section: SectionEntry | None = None
+    """In its place, of a yoke that is a beam: upright as it lies there."""
+    number: Count = 1
+    material: Text
+    on_it: Size = None
+    """Width of the floorbeam that lies on it; left out: taken to lie on it as an edge."""
+
+    @model_validator(mode="after")
+    def _plate_or_section(self) -> Self:
+        if (self.plate is None) == (self.section is None):
+            raise refusal("yoke", "is a plate or a beam", "write 'plate:' or 'section:'")
+        return self
+
+
 class HangerEntry(Entry):
     """What hangs one end of a floorbeam."""
 
@@ -224,7 +243,8 @@ class HangerEntry(Entry):
     off_centre: Distance | None = None
     """How far the beam hangs beside the middle of the legs; left out: not at all."""
     apart: Size = None
-    """Distance of the legs along the beam's flange."""
+    """Distance of the legs on either side of the beam."""
+    yoke: YokeEntry | None = None
     rivets: EndRivetSizes | None = None
     """Of a floorbeam riveted to the post."""
     post_rivets: EndRivetSizes | None = None

@@ -3,7 +3,7 @@ elastic rule of a group that turns where it passes beside it."""
 
 from collections.abc import Iterator
 
-from eyebar.bridge.floor_parts import Fastening
+from eyebar.bridge.floor_joined import Fastening
 from eyebar.bridge.parts import Material
 from eyebar.errors import OutOfRange
 from eyebar.formula import Symbol, formula

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from eyebar.bridge.floor_parts import BeamEnds, MadeOf, Stretch, Timber
+from eyebar.bridge.floor_joined import BeamEnds
+from eyebar.bridge.floor_parts import MadeOf, Stretch, Timber
 from eyebar.bridge.parts import Material
 from eyebar.errors import NotMeasured
 from eyebar.formula import Symbol, formula

@@ -16,11 +16,13 @@ from eyebar.resistance.of_bar import limits
 from eyebar.resistance.rules import rules
 from eyebar.resistance.tension import pull_on_area, reduced_pull
 from eyebar.resistance.threads import is_looped
+from eyebar.resistance.yokes import NOT_RECORDED, yoke_strengths
 from eyebar.sections.amounts import measured
 from eyebar.sections.properties import area
 from eyebar.sections.shapes import Eyebars, Plates, Rods, RodShape, Section
 from eyebar.terms import Method
 
+OFF_CENTRE = "the beam hangs beside the middle of its legs"
 LEGS = 2
 """Legs of one bent rod."""
 ROD = Symbol("diameter of the rod", "in", "rod", low=0.5, high=2.0)
@@ -104,7 +106,7 @@ def hanger_strengths(
     if hanger.bar is not None:
         keeps = _keeps(hanger)
         single = _single(hanger, by, values, condition)
-        remarks = () if keeps == 1.0 else ("the beam hangs beside the middle of its legs",)
+        remarks = (OFF_CENTRE,) * (keeps != 1.0) + (NOT_RECORDED,) * (hanger.yoke is None)
         found += [
             Strength(
                 check=one.check, effect=Effect.HUNG, unit="kip", divisor=1.0,
@@ -116,6 +118,7 @@ def hanger_strengths(
             )
         ]
         found += _on_the_pin(hanger, by, values, keeps)
+        found += yoke_strengths(hanger, by, values)
     if hanger.fastening is not None:
         metal = hanger.made_of
         if metal is None:

@@ -1,6 +1,7 @@
 """What an end of a truss stands on: pressure under its shoe, rollers."""
 
-from eyebar.bridge.floor_parts import Anchors, Shoe
+from eyebar.bridge.floor_joined import Anchors
+from eyebar.bridge.floor_parts import Shoe
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from eyebar.bridge.floor_parts import Cope
+from eyebar.bridge.floor_joined import Cope
 from eyebar.errors import OutOfRange
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
