@@ -64,7 +64,7 @@ def test_every_answer_forbids_what_is_not_ours(seat: Seat) -> None:
         assert "default-src 'none'" in policy
         assert "unsafe" not in policy
         assert headers["x-content-type-options"] == "nosniff"
-        assert headers["referrer-policy"] == "no-referrer"
+        assert headers["referrer-policy"] == "same-origin"
 
 
 def test_pages_hold_no_script_or_style_within_and_lead_nowhere_outside(seat: Seat) -> None:
