@@ -170,6 +170,14 @@ def test_trusses_that_differ_are_told_each_by_itself() -> None:
     assert "alike" not in said
 
 
+def test_bars_that_differ_from_truss_to_truss_stand_under_its_name() -> None:
+    # Dovetansy: the rod U3-L4 of the west truss was replaced; the east one has none like it.
+    said = under(sheet("dovetansy"), words.MEMBERS, "dovetansy")
+    assert "root diameter 1 1/16 wrought iron west: U3-L4" in said
+    assert "west: U4-L3; east: U3-L4, U4-L3" in said
+    assert said.count("hip vertical") == 1
+
+
 def test_panels_of_unequal_length_are_told_in_their_order() -> None:
     document = copy.deepcopy(sheet("wrenmallow"))
     for truss in document["trusses"]:

@@ -171,7 +171,7 @@ def _bracing(record: Record) -> Iterable[dict[str, Any]]:
         if portal:
             yield _part(f"portal at {getattr(record.ends, end)}", _written(portal, "form", "depth"))
     for name, strut in bracing.struts.items():
-        yield _part(name, {"at": ", ".join(strut.at)})
+        yield _part(f"struts, {name}", {"at": ", ".join(strut.at)})
     for name in ("top_laterals", "bottom_laterals"):
         laterals = getattr(bracing, name)
         if laterals:

@@ -173,7 +173,10 @@ def chord_force(moment: float, between_chords: float) -> float:
 def _webs(truss: Loaded, lines: Lines) -> tuple[Web, ...]:
     if recognised(lines).form not in DOUBLE:
         return ()
-    return webs(lines, {bar.ends: bar.dead for bar in truss.bars})
+    dead: dict[tuple[str, str], float] = {}
+    for bar in truss.bars:  # a set of which a piece is loose is two bars between the same joints
+        dead[bar.ends] = dead.get(bar.ends, 0.0) + bar.dead
+    return webs(lines, dead)
 
 
 def _ends(truss: Loaded) -> tuple[str, str]:

@@ -202,24 +202,35 @@ def _road(road: Document | None, trusses: int) -> str:
 
 
 def _members(trusses: Sequence[Document]) -> Iterator[Block]:
-    alike: dict[str, list[Document]] = {}
+    """One table; where trusses differ, the bars of a row stand under their trusses' names."""
+    rows: dict[tuple[str, str, str], dict[str, str]] = {}
     for truss in trusses:
-        alike.setdefault(str(truss["members"]), []).append(truss)
-    for same in alike.values():
-        names = " and ".join(truss["truss"] for truss in same)
-        yield table(
-            MemberRow, [member_row(one) for one in same[0]["members"]],
-            caption=f"Members, {names}", shares=(2, 6, 2, 3),
-        )
-
-
-def member_row(one: Document) -> MemberRow:
-    """Bars that are built alike, as a row."""
-    welded = f"; welded to it later: {one['welded']}" if one["welded"] else ""
-    return MemberRow(
-        kind=one["kind"], section=section_words.sentence(one) + welded, metal=one["metal"],
-        bars=", ".join(one["bars"]),
+        for one in truss["members"]:
+            key = one["kind"], section_of(one), one["metal"]
+            rows.setdefault(key, {})[truss["truss"]] = ", ".join(one["bars"])
+    names = [truss["truss"] for truss in trusses]
+    yield table(
+        MemberRow,
+        [
+            MemberRow(kind=kind, section=section, metal=metal, bars=_on(bars, names))
+            for (kind, section, metal), bars in rows.items()
+        ],
+        caption=f"Members of the {' and '.join(names)} {'trusses' if names[1:] else 'truss'}",
+        shares=(2, 6, 2, 3),
     )
+
+
+def _on(bars: Mapping[str, str], trusses: Sequence[str]) -> str:
+    """The bars of a row, once where they are the same in every truss."""
+    if len({*bars.values()}) == 1 and len(bars) == len(trusses):
+        return next(iter(bars.values()))
+    return "; ".join(f"{truss}: {named}" for truss, named in bars.items())
+
+
+def section_of(member: Document) -> str:
+    """The section of bars that are built alike, and what was welded to them."""
+    welded = f"; welded to it later: {member['welded']}" if member["welded"] else ""
+    return section_words.sentence(member) + welded
 
 
 def joints(sheet: Document) -> Iterator[str]:
@@ -250,7 +261,7 @@ def part_words(one: Document) -> str:
 
 
 def _ends(ends: Document) -> str:
-    bearing = f" The road runs from there on a bearing of {ends['bearing']}." if (
+    bearing = f" From the {ends['zero']} the road runs on a bearing of {ends['bearing']}." if (
         ends["bearing"]) else ""
     skew = f" The line of bearings is skew by {ends['skew']}." if (
         ends["skew"] and not ends["skew"].startswith("0 ")) else ""
