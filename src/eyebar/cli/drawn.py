@@ -13,6 +13,7 @@ from eyebar.documents.opened import Opened, opened
 from eyebar.documents.proportion import proportion_document
 from eyebar.drawings import Printed, pin_drawing, stress_sheet
 from eyebar.drawings.cross_section_sheet import cross_section_sheet
+from eyebar.drawings.dxf_sheets import cross_section_dxf, elevation_dxf, floor_dxf
 from eyebar.drawings.elevation_sheet import elevation_sheet
 from eyebar.drawings.floor_sheet import floor_sheet
 from eyebar.drawings.influence_sheet import influence_sheet
@@ -72,6 +73,8 @@ class DrawnSheets:
     document: Document
     what: str
     said: tuple[str, ...] = ()
+    dxf: Callable[[], bytes] | None = None
+    """What makes its DXF; None where it has none."""
 
 
 def drawn_sheets(asked: Asked) -> DrawnSheets:
@@ -83,7 +86,12 @@ def written(drawn: DrawnSheets, asked: Asked, file: Path) -> list[Path]:
     """The files written, by the ending of the first; several sheets are numbered, or one PDF."""
     ending = file.suffix.lower()
     if ending == ".dxf":
-        raise OutOfRange("DXF", str(asked.name), "of an elevation, a cross-section or a floor plan")
+        if drawn.dxf is None:
+            raise OutOfRange(
+                "sheet as DXF", str(asked.name), "elevation, cross-section or floor"
+            )
+        file.write_bytes(drawn.dxf())
+        return [file]
     if ending == ".pdf":
         from eyebar.report.drawn import drawn_pdf
 
@@ -130,7 +138,8 @@ def _pin(asked: Asked) -> DrawnSheets:
 
 def _elevation(asked: Asked) -> DrawnSheets:
     document = drawn_document(asked.record, on=asked.on, office=asked.office)
-    return _framed([elevation_sheet(document, asked.papers, truss=asked.truss)], document)
+    sheets = [elevation_sheet(document, asked.papers, truss=asked.truss)]
+    return _framed(sheets, document, lambda: elevation_dxf(document, asked.truss))
 
 
 def _member(asked: Asked) -> DrawnSheets:
@@ -161,7 +170,8 @@ def _inspection(asked: Asked) -> DrawnSheets:
 
 def _floor(asked: Asked) -> DrawnSheets:
     document = drawn_document(asked.record, on=asked.on, office=asked.office)
-    return _framed([floor_sheet(document, asked.papers)], document)
+    sheets = [floor_sheet(document, asked.papers)]
+    return _framed(sheets, document, lambda: floor_dxf(document))
 
 
 def _cross_section(asked: Asked) -> DrawnSheets:
@@ -170,7 +180,8 @@ def _cross_section(asked: Asked) -> DrawnSheets:
     part = asked.part or asked.truss or document["trusses"][0]["truss"]
     vehicle = asked.vehicle or one.values.names("posting.vehicles")[0]
     across = standing_across(one, vehicle, part)
-    return _framed([cross_section_sheet(document, across, asked.papers)], document)
+    sheets = [cross_section_sheet(document, across, asked.papers)]
+    return _framed(sheets, document, lambda: cross_section_dxf(document, across))
 
 
 def _sign(asked: Asked) -> DrawnSheets:
@@ -178,10 +189,12 @@ def _sign(asked: Asked) -> DrawnSheets:
     return _framed([sign_sheet(rate, asked.papers)], rate)
 
 
-def _framed(sheets: Sequence[Any], document: Document) -> DrawnSheets:
+def _framed(
+    sheets: Sequence[Any], document: Document, dxf: Callable[[], bytes] | None = None
+) -> DrawnSheets:
     return DrawnSheets(
         svg=tuple(one.svg for one in sheets), printed=tuple(one.printed for one in sheets),
-        document=document, what=sheets[0].content.title,
+        document=document, what=sheets[0].content.title, dxf=dxf,
     )
 
 
