@@ -20,6 +20,8 @@ OF = {name: "Errors" if name == "error" else name for name in NAMES}
 
 ALSO = {
     "rate": (), "forces": ("rate", "vehicles"), "vehicles": ("rate",),
+    "drawn": ("rate", "forces", "vehicles"), "influence": ("rate", "drawn", "forces", "vehicles"),
+    "proportion": ("rate", "drawn"),
     "force-table": ("rate", "forces", "vehicles"), "check": ("rate",),
     "describe": ("rate", "check"), "explain": ("rate",), "history": ("rate",),
     "history-how": ("rate", "history"), "history-details": ("rate",),

@@ -69,7 +69,7 @@ def truss_of(grid: made.GRID) -> Document:
     return {
         "format": "eyebar/drawn/1", "date": "2026-06-09", "version": "0", "record_hash": "0" * 64,
         "bridge": {"name": "Sedgebarrow Ford Bridge (invented)", "number": "03-02"},
-        "owner": "", "place": "", "road": None, "floor": None, "rules": [],
+        "owner": "", "place": "", "road": None, "floor": None, "across": None, "rules": [],
         "cautions": made.CAUTIONS,
         "trusses": [{
             "truss": "upstream", "joints": joints,

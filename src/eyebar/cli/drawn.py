@@ -176,10 +176,10 @@ def _floor(asked: Asked) -> DrawnSheets:
 
 def _cross_section(asked: Asked) -> DrawnSheets:
     one = asked.opened
-    document = drawn_of(one)
-    part = asked.part or asked.truss or document["trusses"][0]["truss"]
+    part = asked.part or asked.truss or one.bridge.trusses[0].name
     vehicle = asked.vehicle or one.values.names("posting.vehicles")[0]
     across = standing_across(one, vehicle, part)
+    document = drawn_of(one, across)
     sheets = [cross_section_sheet(document, across, asked.papers)]
     return _framed(sheets, document, lambda: cross_section_dxf(document, across))
 

@@ -28,8 +28,8 @@ def drawn_document(
     return drawn_of(opened(record, on=on, office=office))
 
 
-def drawn_of(one: Opened) -> dict[str, Any]:
-    """The document of a record that has been opened."""
+def drawn_of(one: Opened, across: dict[str, Any] | None = None) -> dict[str, Any]:
+    """The document of a record that has been opened; `across` is what `standing_across` gave."""
     bridge = one.bridge
     return {
         **heading("drawn", 1, one),
@@ -38,6 +38,7 @@ def drawn_of(one: Opened) -> dict[str, Any]:
         "trusses": [_truss(truss) for truss in bridge.trusses],
         "road": _road(one),
         "floor": None if bridge.floor is None else _floor(bridge.floor),
+        "across": across,
         "rules": list(bridge.rules),
         "cautions": [CAUTION, NOT_ASSUMED_SOUND],
         **closing(one),

@@ -7,8 +7,9 @@ from typing import Any
 from eyebar.errors import OutOfRange, Unknown, nearest
 
 NAMES = (
-    "rate", "forces", "force-table", "vehicles", "check", "describe", "explain", "history",
-    "history-how", "history-details", "history-sheet", "cross", "slip", "use", "error",
+    "rate", "forces", "force-table", "drawn", "influence", "proportion", "vehicles", "check",
+    "describe", "explain", "history", "history-how", "history-details",
+    "history-sheet", "cross", "slip", "use", "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )
