@@ -4,18 +4,35 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from eyebar.drawings import how_figures, how_sheet
+from eyebar.drawings import HowSheet, how_figures, how_sheet
 from eyebar.drawings.ink import letterings
 from eyebar.errors import Unknown
+from eyebar.terms import Form
+from eyebar.views.how import chapters
 from tests.documents import demos
 from tests.drawings.apart import met
+from tests.history.solved import SOLVABLE, documents
+from tests.views.reading import grade
 
 each = pytest.mark.parametrize("name", demos.NAMES)
 
 
-@each
-def test_no_lettering_touches_another_or_leaves_the_column(name: str) -> None:
-    sheet = how_sheet(demos.how(name), demos.forces(name))
+def test_no_lettering_of_a_demo_touches_another_or_leaves_the_column() -> None:
+    for name in demos.NAMES:
+        keeps_apart(how_sheet(demos.how(name), demos.forces(name)))
+
+
+@pytest.mark.parametrize("word", SOLVABLE)
+def test_no_lettering_of_any_form_touches_another_or_leaves_the_column(word: Form) -> None:
+    told, forces = documents(word)
+    keeps_apart(how_sheet(told, forces))
+    assert grade(" ".join(
+        sentence for one in chapters(told["trusses"][0]) for sentence in one.sentences
+    )) < 6.5
+
+
+def keeps_apart(sheet: HowSheet) -> None:
+    """No lettering of a column touches another, or stands out of it."""
     named = [
         ("".join(run.text for run in one.runs), one.box.corners) for one in sheet.letterings
     ]

@@ -11,6 +11,7 @@ from eyebar.history.webs import webs
 from eyebar.terms import Form, Kind
 from tests.bridge.forms import form
 from tests.documents import demos
+from tests.history.solved import LOAD, SOLVABLE, documents
 
 ROOT2 = math.sqrt(2.0)
 SPAN = 720.0
@@ -142,6 +143,23 @@ def test_what_rests_on_the_ends_is_what_the_bars_there_bring(name: str) -> None:
                     here, there = (truss["joints"][one] for one in (joint, other))
                     found -= bar["dead_kip"] * (there[1] - here[1]) / math.dist(here, there)
             assert kip == pytest.approx(found, rel=1e-6)
+
+
+@pytest.mark.parametrize("word", SOLVABLE)
+def test_every_form_is_told_by_what_statics_says(word: Form) -> None:
+    # Laws: equal loads on a mirrored truss rest half and half; a slanting bar changes its length by
+    # less than its panel leans; a chord that is told as about moment / depth is within 15 %.
+    truss = documents(word)[0]["trusses"][0]
+    first, last = truss["rests_kip"].values()
+    assert first == pytest.approx(last) == pytest.approx(truss["weight_kip"] / 2.0)
+    assert truss["weight_kip"] % LOAD == pytest.approx(0.0)
+    assert 0.0 < truss["panel"]["stretch_in"] < 1.0
+    bars = {one["bar"]: one for one in truss["bars"]}
+    if truss["middle"]:
+        push = truss["middle"]["moment_kip_in"] / truss["middle"]["depth_in"]
+        for bar in truss["middle"]["near"]:
+            assert abs(bars[bar]["dead_kip"]) == pytest.approx(push, rel=0.15)
+    assert truss["webs"] == []
 
 
 def test_the_two_formulas_by_hand() -> None:

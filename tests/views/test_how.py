@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from eyebar.views.how import ALIKE, HowTruss, chapters, how_it_works, title, tons
+from eyebar.views.how import ALIKE, NO_VEHICLE, HowTruss, chapters, how_it_works, title, tons
 from tests.documents import demos
 from tests.views.reading import grade
 
@@ -128,6 +128,15 @@ def test_a_panel_that_yields_much_is_not_said_to_keep_its_shape() -> None:
     assert "keeps its shape" not in said(truss)
     truss["panel"] = truss["middle"] = None
     assert "Look at" not in said(truss)
+
+
+def test_where_no_vehicle_is_counted_no_truck_is_told_of() -> None:
+    truss = trusses("wrenmallow")[0]
+    assert "heaviest truck" in said(truss)
+    truss["vehicles"] = []
+    assert said(truss).count("truck") == 1
+    assert NO_VEHICLE in said(truss)
+    assert "The weight changes it by" in said(truss)
 
 
 def test_trusses_that_are_alike_are_told_once() -> None:

@@ -52,6 +52,7 @@ def _truss(truss: Truss, solved: Mapping[str, Any]) -> dict[str, Any]:
             truss.joints, (bar.ends for bar in (*truss.bars, *truss.broken))
         )).form,
         "joints": {name: list(place) for name, place in truss.joints.items()},
+        "vehicles": [name for name, bars in solved["live"].items() if bars is not None],
         **_told(how(loaded)),
     }
 

@@ -21,34 +21,32 @@ BLOCK = 46.0
 
 
 def frames(panel: Mapping[str, Any], joints: Mapping[str, Sequence[float]], place: Place) -> Drawn:
-    """The panel as an empty frame that leans, and with its slanting bar, as it stands."""
+    """The panel as an empty frame that leans, and with its slanting bar, as it stands; where its
+    corner is not square, the three bars alone."""
     corner, high, low = (tuple(joints[panel[one]]) for one in ("corner", "high", "low"))
-    k = min(HIGH / panel["rise_in"], BROAD / panel["run_in"])
-    foot = place.top + 24.0 + panel["rise_in"] * k
-    middles = (place.left + 0.27 * place.width, place.left + 0.73 * place.width)
     third = (low[0] + high[0] - corner[0], low[1] + high[1] - corner[1])
     corners = (corner, low, third, high) if panel["square"] else (corner, low, high)
-    away = (1.0 if high[0] > low[0] else -1.0) * LEANS * panel["rise_in"]
-    ink: list[Ink] = []
-    for middle, leans in zip(middles, (away, 0.0), strict=True):
-        base = sum(x for x, _ in corners) / len(corners)
-        bottom = min(y for _, y in corners)
-        straight = [(middle + (x - base) * k, foot - (y - bottom) * k) for x, y in corners]
-        if leans and not panel["square"]:
-            continue
-        ink += _frame(straight, [
-            (a + leans * k * (y > bottom + 1.0), b)
-            for (a, b), (_, y) in zip(straight, corners, strict=True)
-        ], leans=bool(leans))
-        if not leans:
-            ink += _with_bar(straight, panel)
-    level = foot + 24.0
-    words = (how.EMPTY_FRAME, how.with_bar(panel["diagonal"]))
-    for middle, said in zip(middles, words, strict=True):
-        if said != how.EMPTY_FRAME or panel["square"]:
-            ink.append(on_line((fitted(run(said, SMALL, Face.SLANTED), place.width * 0.46),),
-                               (middle, level), share=0.5))
-    return Drawn(ink=tuple(ink), bottom=level + 8.0)
+    xs, ys = zip(*corners, strict=True)
+    k = min(HIGH / (max(ys) - min(ys)), BROAD / (max(xs) - min(xs)))
+    foot = place.top + 24.0 + (max(ys) - min(ys)) * k
+    away = (1.0 if high[0] > low[0] else -1.0) * LEANS * panel["rise_in"] * k
+
+    def drawn(share: float, lean: float, said: str) -> list[Ink]:
+        middle = place.left + share * place.width
+        base = (max(xs) + min(xs)) / 2
+        straight = [(middle + (x - base) * k, foot - (y - min(ys)) * k) for x, y in corners]
+        leaning = [(a + lean * (b < foot - 1.0), b) for a, b in straight]
+        name = fitted(run(said, SMALL, Face.SLANTED), place.width * 0.46)
+        return [
+            *_frame(straight, leaning, leans=bool(lean)),
+            *([] if lean else _with_bar(straight, panel)),
+            on_line((name,), (middle, foot + 24.0), share=0.5),
+        ]
+
+    ink = drawn(0.73 if panel["square"] else 0.5, 0.0, how.with_bar(panel["diagonal"]))
+    if panel["square"]:
+        ink = [*drawn(0.27, away, how.EMPTY_FRAME), *ink]
+    return Drawn(ink=tuple(ink), bottom=foot + 32.0)
 
 
 def _frame(straight: list[Point], leaning: list[Point], *, leans: bool) -> list[Ink]:

@@ -34,6 +34,11 @@ SKETCHES = {
     "line across each is as high as the bar has force.",
 }
 """What the sketches of a chapter show, for those who do not see them."""
+WEIGHT_AND_TRUCK = (
+    "The weight and the heaviest truck that we tried by numbers change it by"
+)
+WEIGHT = "The weight changes it by"
+NO_VEHICLE = "No truck is counted here; the command 'forces' says why."
 EMPTY_FRAME = "four bars: the frame leans"
 WEB_NAMES = ("the first web", "the second web")
 
@@ -88,7 +93,7 @@ def chapters(truss: Document) -> tuple[HowChapter, ...]:
     """All that is told of one truss."""
     bars = {one["bar"]: one for one in truss["bars"]}
     found = (
-        HowChapter(heading=RIGID, sentences=tuple(_rigid(truss["panel"]))),
+        HowChapter(heading=RIGID, sentences=tuple(_rigid(truss))),
         HowChapter(heading=WORK, sentences=tuple(_work(truss, bars))),
         HowChapter(heading=WEBS, sentences=tuple(_webs(truss["webs"]))),
         HowChapter(heading=SIZES, sentences=tuple(_sizes(truss["grown"], bars))),
@@ -116,11 +121,12 @@ def _exactly(kip: float) -> str:
     return f"{kip / KIP_IN_A_TON:.1f}"
 
 
-def _rigid(panel: Document | None) -> Iterator[str]:
+def _rigid(truss: Document) -> Iterator[str]:
     yield (
         "Pin four bars into a frame and it leans over, like an empty box. Pin three, and they can "
         "not lean. A truss is made of threes."
     )
+    panel = truss["panel"]
     if panel is None:
         return
     bar = panel["diagonal"]
@@ -131,8 +137,8 @@ def _rigid(panel: Document | None) -> Iterator[str]:
     )
     if panel["works_in"] < 0.7 * panel["stretch_in"]:
         yield (
-            "The weight and the heaviest truck that we tried by numbers change it by "
-            f"{panel['works_in']:.2f} inches at most. So the frame keeps its shape."
+            f"{WEIGHT_AND_TRUCK if truss['vehicles'] else WEIGHT} {panel['works_in']:.2f} inches "
+            "at most. So the frame keeps its shape."
         )
 
 
@@ -147,7 +153,10 @@ def _work(truss: Document, bars: dict[str, Document]) -> Iterator[str]:
     if truss["middle"]:
         yield _middle(truss["middle"], bars)
     yield from _by_weight(truss["bars"])
-    yield from _by_trucks(truss["bars"])
+    if truss["vehicles"]:
+        yield from _by_trucks(truss["bars"])
+    else:
+        yield NO_VEHICLE
 
 
 def _middle(middle: Document, bars: dict[str, Document]) -> str:
