@@ -16,8 +16,8 @@ from eyebar.analysis.model import Floats
 from eyebar.analysis.paths import SlackSets
 from eyebar.demo import SHOWN, bridge_records
 from eyebar.documents.opened import opened
+from eyebar.rating.kept import loaded_states
 from eyebar.rating.live import LiveForces, dead_load_forces, live_forces
-from eyebar.rating.rate import loaded_states
 from eyebar.terms import Direction
 from eyebar.vehicles import Vehicle, shipped_vehicles
 from tests.analysis import calculix

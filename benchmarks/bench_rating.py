@@ -8,7 +8,7 @@ from dataclasses import replace
 from importlib.resources import as_file
 
 from eyebar.demo import SHOWN, bridge_records
-from eyebar.documents import rate_document
+from eyebar.documents import cross_document, rate_document, use_document
 from eyebar.documents.opened import opened
 from eyebar.rating import rated_bridge
 from eyebar.rating.floor import rated_floor
@@ -54,6 +54,16 @@ def test_the_parts_by_safe_load_against_the_rating() -> None:
         parts = least(lambda: weakest(rated, one.rated_vehicles, one.values))
     print(f"\nparts by safe load {parts:.3f} s, {100 * parts / rating:.1f} % of the rating")
     assert parts < 0.1 * rating
+
+
+def test_the_board_against_the_rating() -> None:
+    with as_file(bridge_records()[SHOWN]) as record:
+        rating = least(lambda: rate_document(record), 3)
+        board = least(lambda: cross_document(record), 2)
+        one = least(lambda: cross_document(record, ["Type 3"]), 3)
+        use = least(lambda: use_document(record), 2)
+    print(f"\nrating {rating:.2f} s; board {board:.2f} s, {board / rating:.1f} times; one vehicle "
+          f"{one / rating:.1f} times, use of the road {use / rating:.1f} times")
 
 
 def test_a_cold_command_against_the_import_of_its_libraries() -> None:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from eyebar.bridge.parts import ANY_USE, Bridge, Use
 from eyebar.rating.crossing import Crossing, Rater, crossings, rules_of_the_road
 from eyebar.rating.kept import kept_for
-from eyebar.rating.posting import ways
+from eyebar.rating.posting import wanted_by
 from eyebar.sections.shapes import Eyebar, Eyebars
 from eyebar.terms import Answer, Kind, Pace, VehicleClass
 from eyebar.vehicles import Vehicle, loaded_by
@@ -48,7 +48,7 @@ which = st.sampled_from(range(len(BRIDGES)))
 
 @cache
 def rater(number: int) -> Rater:
-    return Rater(bridge=BRIDGES[number], kept=kept_for(BRIDGES[number], VALUES, ways(VALUES)))
+    return Rater(bridge=BRIDGES[number], kept=kept_for(BRIDGES[number], VALUES, wanted_by(VALUES)))
 
 
 @st.composite

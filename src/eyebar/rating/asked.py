@@ -1,6 +1,6 @@
 """What is asked of a bridge: which methods and levels rate a vehicle, all vehicles as arrays."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -25,12 +25,44 @@ def methods_of(vehicle: Vehicle) -> tuple[Method, ...]:
     return tuple(Method)
 
 
-Ways = frozenset[tuple[Method, Level]]
-"""Methods and levels by which alone a rating is wanted; empty for all."""
+Way = tuple[Method, Level]
 
 
-def ways_of(vehicle: Vehicle, wanted: Ways = frozenset()) -> tuple[tuple[Method, Level], ...]:
-    """The methods and levels by which a vehicle is rated."""
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """By which methods and levels alone ratings are wanted: pairs of one and of the other that
+    stands in its place for a part that has no rule by it. Without pairs all are."""
+
+    pairs: tuple[tuple[Way, Way], ...] = ()
+
+    @property
+    def ways(self) -> frozenset[Way]:
+        """All of them; none where everything is wanted."""
+        return frozenset(way for pair in self.pairs for way in pair)
+
+    def of(self, vehicle: Vehicle) -> tuple[Way, ...]:
+        """The methods and levels by which a vehicle is rated, whatever rules a part has."""
+        return ways_of(vehicle, self.ways)
+
+    def of_ruled(self, vehicle: Vehicle) -> tuple[Way, ...]:
+        """Those for a part that has a rule by the first of every pair: of the others only what
+        stands in the place of a first that is not for the vehicle."""
+        found = self.of(vehicle)
+        if not self.pairs:
+            return found
+        needed = {first if first in found else other for first, other in self.pairs}
+        return tuple(way for way in found if way in needed)
+
+    def unruled(self, ruled: Callable[[Way], bool]) -> bool:
+        """Whether a part has no rule by the first of some pair, so that the other counts."""
+        return not all(ruled(first) for first, _ in self.pairs)
+
+
+EVERYTHING = Wanted()
+
+
+def ways_of(vehicle: Vehicle, wanted: frozenset[Way] = frozenset()) -> tuple[Way, ...]:
+    """The methods and levels by which a vehicle is rated; of some that are `wanted` alone."""
     return tuple(
         (method, level)
         for method in methods_of(vehicle)
@@ -78,12 +110,12 @@ def dead_factors(
 
 def asked_of(
     vehicles: Mapping[str, Vehicle], *, trucks_a_day: float | None, surfacing_measured: bool,
-    values: Values, wanted: Ways = frozenset(),
+    values: Values, ways: Callable[[Vehicle], Sequence[Way]] = ways_of,
 ) -> Iterator[Asked]:
-    """Every method and level with the vehicles that it rates."""
-    rated: dict[tuple[Method, Level], list[int]] = {}
+    """Every method and level with the vehicles that it rates, by the `ways` of each."""
+    rated: dict[Way, list[int]] = {}
     for row, vehicle in enumerate(vehicles.values()):
-        for way in ways_of(vehicle, wanted):
+        for way in ways(vehicle):
             rated.setdefault(way, []).append(row)
     everything = list(vehicles.values())
     for (method, level), rows in rated.items():

@@ -15,9 +15,9 @@ from eyebar.rating.beside import laid_on
 from eyebar.rating.fewer_tons import Search, least_taken_off
 from eyebar.rating.kept import Kept, kept_for
 from eyebar.rating.posted import Posted, posted_for
-from eyebar.rating.posting import Governing, Posting, counted, ways
-from eyebar.rating.rate import factors_of, rated_bridge
-from eyebar.rating.rated import BridgeRating
+from eyebar.rating.posting import Governing, Posting, counted, wanted_by
+from eyebar.rating.rate import factors_of, posting_vehicles, rated_bridge, rated_parts
+from eyebar.rating.rated import BridgeRating, RatedPart
 from eyebar.terms import Answer, Combine, Condition, Pace
 from eyebar.vehicles import Vehicle, axles_spread, loaded_by, spread_over
 
@@ -106,27 +106,25 @@ class Rater:
     kept: Kept
     known: dict[tuple[str, Use], Governing | None] = field(default_factory=dict)
 
-    def rated(self, vehicles: Mapping[str, Vehicle], use: Use) -> BridgeRating:
-        """The bridge rated for some vehicles."""
-        road = replace(self.bridge.road, use=use)
-        return rated_bridge(
-            replace(self.bridge, roadway=road), self.kept.values, vehicles, self.kept
-        )
+    def under(self, use: Use) -> Bridge:
+        """The bridge with its road used so."""
+        return replace(self.bridge, roadway=replace(self.bridge.road, use=use))
 
     def least(self, vehicles: Iterable[Vehicle], use: Use) -> list[Governing | None]:
         """The least factor of each vehicle over all parts; None where it acts on none."""
         wanted = {str(i): replace(one, name=str(i)) for i, one in enumerate(vehicles)}
         if not wanted:
             return []
-        return list(self.of(self.rated(wanted, use), wanted).values())
+        parts, _ = rated_parts(self.under(use), wanted, self.kept)
+        return list(self.of(parts, wanted).values())
 
     def of(
-        self, rating: BridgeRating, vehicles: Mapping[str, Vehicle]
+        self, parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle]
     ) -> dict[str, Governing | None]:
-        """Vehicle -> its least factor in a rating."""
+        """Vehicle -> its least factor over some parts."""
         found: dict[str, Governing | None] = dict.fromkeys(vehicles)
         for one in counted(
-            factors_of(rating.parts, vehicles, self.kept.wanted), self.kept.values
+            factors_of(parts, vehicles, self.kept.wanted.ways), self.kept.values
         ):
             before = found[one.vehicle.name]
             if one.factor is not None and (before is None or one.factor < (before.factor or 0.0)):
@@ -150,12 +148,13 @@ def crossings(
     """
     clear = bridge.road.clear_width_ft
     laid = [spread_over(one, clear) for one in asked]
-    rater = Rater(bridge=bridge, kept=kept_for(bridge, values, ways(values)))
+    rater = Rater(bridge=bridge, kept=kept_for(bridge, values, wanted_by(values)))
     fitting = {f"asked {i}": replace(one, name=f"asked {i}") for i, one in enumerate(laid)
                if one.width_ft <= clear and one.combine is not Combine.AREA}
-    rating = rater.rated({**posting_by, **fitting}, ANY_USE)
-    least = rater.of(rating, fitting)
-    posting, used = rating.posting, rater.kept.values
+    used = rater.kept.values
+    setting = posting_vehicles(posting_by, used)
+    rating = rated_bridge(rater.under(ANY_USE), used, {**setting, **fitting}, rater.kept)
+    least, posting = rater.of(rating.parts, fitting), rating.posting
     closed = {True: CLOSED, False: "", None: UNDECIDED if posting.governed_by else UNRATED}
     shut = closed[posting.closed]
     begun = [

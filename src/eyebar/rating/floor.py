@@ -11,10 +11,11 @@ from eyebar.bridge.parts import Bridge
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.loads.floor_dead import hanger_dead
 from eyebar.office import Values
-from eyebar.rating.asked import Asked, Ways, asked_of
+from eyebar.rating.asked import EVERYTHING, Asked, Wanted, asked_of
 from eyebar.rating.entries import tons_of
 from eyebar.rating.families import LANE_PREFIX
-from eyebar.rating.floor_context import FloorContext, floor_context
+from eyebar.rating.floor_asking import Asking
+from eyebar.rating.floor_context import FloorContext, FloorKept, floor_context
 from eyebar.rating.floor_deck import DeckLoads
 from eyebar.rating.floor_ends import HangerLoads, TrussSide
 from eyebar.rating.floor_facts import FloorFacts, Met, plain_factor
@@ -40,9 +41,12 @@ KINDS: Mapping[type, Kind] = {
 
 def rated_floor(
     bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle], condition: Condition, *,
-    wanted: Ways = frozenset(),
+    wanted: Wanted = EVERYTHING, kept: FloorKept | None = None,
 ) -> list[RatedPart]:
-    """Every recorded part of the floor with its ratings, or the reason for which it has none."""
+    """Every recorded part of the floor with its ratings, or the reason for which it has none.
+
+    `kept` is of an earlier rating of the same floor, and is added to.
+    """
     floor, roadway = bridge.floor, bridge.roadway
     if floor is None:
         return []
@@ -50,21 +54,26 @@ def rated_floor(
     if unknown or roadway is None:
         reason = f"dead load not known: {'; '.join(unknown)}"
         return [_rated(one, one.not_rated or reason, ()) for one in floor.parts]
-    context = floor_context(roadway, floor, values, condition=condition, vehicles=vehicles)
-    asked = list(asked_of(
-        context.vehicles, trucks_a_day=roadway.trucks_a_day,
-        surfacing_measured=roadway.surfacing_measured, values=values, wanted=wanted,
+    context = floor_context(
+        roadway, floor, values, condition=condition, vehicles=vehicles, kept=kept
+    )
+    asking = Asking(wanted, context.kept, *(
+        tuple(asked_of(
+            context.vehicles, trucks_a_day=roadway.trucks_a_day,
+            surfacing_measured=roadway.surfacing_measured, values=values, ways=ways,
+        ))
+        for ways in (wanted.of, wanted.of_ruled)
     ))
     refused = [
         PartRating(vehicle=name, method=one.method, level=one.level, factor=None, reason=reason)
         for name, reason in context.refused.items()
         for one in asked_of(
             {name: vehicles[name]}, trucks_a_day=roadway.trucks_a_day,
-            surfacing_measured=roadway.surfacing_measured, values=values, wanted=wanted,
+            surfacing_measured=roadway.surfacing_measured, values=values, ways=wanted.of,
         )
     ]
     known: Known = {}
-    return [_part(bridge, context, one, asked, known=known, refused=refused)
+    return [_part(bridge, context, one, asking, known=known, refused=refused)
             for one in floor.parts]
 
 
@@ -119,7 +128,7 @@ def _rated(part: FloorPart, reason: str, ratings: Sequence[PartRating]) -> Rated
 
 
 def _part(
-    bridge: Bridge, context: FloorContext, part: FloorPart, asked: Sequence[Asked], *,
+    bridge: Bridge, context: FloorContext, part: FloorPart, asking: Asking, *,
     known: Known, refused: Sequence[PartRating],
 ) -> RatedPart:
     if part.not_rated:
@@ -127,12 +136,12 @@ def _part(
     try:
         loads = loads_of(bridge, context, part)
         if isinstance(loads, DeckLoads):
-            return _rated(part, "", [*_deck_ratings(loads, asked), *refused])
+            return _rated(part, "", [*_deck_ratings(loads, asking.everything), *refused])
         key = (type(part), *loads.likeness())
         at = loads.base_ft
         alike = known.setdefault(key, {})
         if not alike:
-            alike[at] = tuple(_ratings(loads, asked))
+            alike[at] = tuple(_ratings(loads, part.address, asking))
         if at not in alike:
             first, ratings = next(iter(alike.items()))
             alike[at] = tuple(_moved(one, at - first) for one in ratings)
@@ -182,14 +191,11 @@ def _panel_before(floor: Floor, joint: str) -> int:
     return min((one.panel for one in floor.stringers if one.ends[1] == joint), default=0)
 
 
-def _ratings(
-    loads: Loads,
-    asked: Sequence[Asked],
-) -> list[PartRating]:
+def _ratings(loads: Loads, address: str, asking: Asking) -> list[PartRating]:
     """All ratings of a part, in the order of vehicles, methods and levels."""
     rows: dict[int, list[PartRating]] = {}
-    for one in asked:
-        facts = least_facts(loads, one)
+    for one in asking.of(loads, address):
+        facts = least_facts(loads, one, asking.strengths(loads, address, one))
         for i, row in enumerate(one.rows.tolist()):
             vehicle = loads.context.listed([row])[0]
             if not facts:

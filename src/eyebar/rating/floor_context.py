@@ -23,8 +23,18 @@ from eyebar.loads.wheels_across import (
 )
 from eyebar.office import Values
 from eyebar.resistance import Condition
-from eyebar.terms import Combine, Metal, Method
+from eyebar.resistance.floor_rules import Strength
+from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
+
+
+@dataclass(frozen=True, slots=True)
+class FloorKept:
+    """What of a floor depends neither on vehicles nor on the use of the road: dead load of the
+    stringers by panel, strengths by part, method and level."""
+
+    dead: dict[int, Mapping[float, Pair]] = field(default_factory=dict)
+    strengths: dict[tuple[str, Method, Level], tuple[Strength, ...]] = field(default_factory=dict)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -44,7 +54,7 @@ class FloorContext:
         default_factory=dict
     )
     known_placed: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
-    known_dead: dict[int, Mapping[float, Pair]] = field(default_factory=dict)
+    kept: FloorKept = field(default_factory=FloorKept)
     known_cases: dict[tuple[object, ...], tuple[LaneCase, ...]] = field(default_factory=dict)
     known_trains: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
     """What trains do to stringers that run on."""
@@ -103,14 +113,14 @@ class FloorContext:
 
     def panel_dead(self, panel: int) -> Mapping[float, Pair]:
         """Place of a stringer -> dead load along it [kip/ft], for a panel."""
-        if panel not in self.known_dead:
+        if panel not in self.kept.dead:
             places = self.places(panel)
-            self.known_dead[panel] = {
+            self.kept.dead[panel] = {
                 one.place_ft: stringer_dead(self.floor, one, stringer_line(one, places))
                 for one in self.floor.stringers
                 if one.panel == panel and one.place_ft in places
             }
-        return self.known_dead[panel]
+        return self.kept.dead[panel]
 
     def shock(
         self, vehicle: Vehicle, method: Method, *, metal: Metal, loaded_ft: float, span_ft: float
@@ -149,7 +159,7 @@ def _walk_weight(walk: Sidewalk) -> float:
 
 def floor_context(
     roadway: Roadway, floor: Floor, values: Values, *, condition: Condition,
-    vehicles: Mapping[str, Vehicle],
+    vehicles: Mapping[str, Vehicle], kept: FloorKept | None = None,
 ) -> FloorContext:
     """The context of a floor; vehicles wider than the road are refused."""
     truss = next(iter(roadway.curb_ft))
@@ -165,6 +175,7 @@ def floor_context(
     return FloorContext(
         roadway=roadway, floor=floor, values=values, condition=condition, vehicles=fitting,
         refused=refused, lanes=lanes, spans=Spans(of=trains(fitting)),
+        kept=kept or FloorKept(),
     )
 
 

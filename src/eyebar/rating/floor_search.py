@@ -109,13 +109,14 @@ class Loads(Protocol):
         ...
 
 
-def least_facts(loads: Loads, asked: Asked) -> list[FloorFacts | None]:
+def least_facts(
+    loads: Loads, asked: Asked, strengths: Sequence[Strength]
+) -> list[FloorFacts | None]:
     """The facts of the least factor of each asked vehicle; None where nothing limits it.
 
-    An empty list where the method has no rule.
+    An empty list where the method has no rule, and so no strengths.
     """
     context = loads.context
-    strengths = loads.strengths(asked.method, asked.level)
     if not strengths:
         return []
     vehicles = context.listed(asked.rows.tolist())

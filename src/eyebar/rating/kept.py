@@ -1,14 +1,16 @@
 """What one rating of a bridge leaves for the next: forces that were followed, and strengths."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from eyebar.analysis.loaded import LoadedTruss, loaded_truss, same_truss
 from eyebar.bridge.parts import Bridge, Truss
 from eyebar.loads import joint_loads
 from eyebar.office import Values
-from eyebar.rating.asked import Ways
+from eyebar.rating.asked import EVERYTHING, Wanted
 from eyebar.rating.families import Sweeps
+from eyebar.rating.floor_context import FloorKept
+from eyebar.rating.half_through import held_by_posts
 from eyebar.rating.pin_table import PinTable
 from eyebar.rating.stiffness import stiffness_areas
 from eyebar.rating.strengths import StrengthTable
@@ -27,16 +29,29 @@ class State:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kept:
     """What serves again under another use of the road or with other vehicles. Values and dead load
-    stay the same. `wanted`: by which methods and levels alone ratings are made; empty for all."""
+    stay the same. `wanted`: by which methods and levels alone ratings are made."""
 
     values: Values
     condition: Condition
     table: StrengthTable
     pins: PinTable
-    wanted: Ways = frozenset()
+    wanted: Wanted = EVERYTHING
+    floor: FloorKept = field(default_factory=FloorKept)
     states: list[list[State]] = field(default_factory=list)
     loaded: dict[str, tuple[dict[str, LoadedTruss], list[str]]] = field(default_factory=dict)
     """Truss -> its states under dead load, and what was assumed."""
+    posts: list[tuple[tuple[Truss, ...], list[str]]] = field(default_factory=list)
+    """The trusses with their half-through chords held, and what to say of that, once found."""
+
+    def held(self, bridge: Bridge) -> tuple[Bridge, list[str]]:
+        """The bridge with the effective lengths of its half-through chords, and what to say."""
+        if not self.posts:
+            found, _, said = held_by_posts(
+                bridge, lambda truss: self.states_of(bridge, truss)[0][0].loaded, self.values
+            )
+            self.posts.append((found.trusses, said))
+        trusses, said = self.posts[0]
+        return replace(bridge, trusses=trusses), said
 
     def states_of(self, bridge: Bridge, truss: Truss) -> tuple[list[State], list[str]]:
         """States of a truss, and what was assumed; those of one alike to it serve again."""
@@ -46,7 +61,7 @@ class Kept:
         return _states(loaded, self.states), assumed
 
 
-def kept_for(bridge: Bridge, values: Values, wanted: Ways = frozenset()) -> Kept:
+def kept_for(bridge: Bridge, values: Values, wanted: Wanted = EVERYTHING) -> Kept:
     """A beginning, nothing found yet."""
     watched = values.watched()
     condition = Condition(

@@ -11,6 +11,7 @@ from math import floor, inf
 
 from eyebar import signs
 from eyebar.office import Values
+from eyebar.rating.asked import Wanted
 from eyebar.rating.safe_load import Governing, heaviest_group, safe_load
 from eyebar.terms import Level, Method, VehicleClass
 
@@ -138,14 +139,13 @@ def posting_by(
     return _with_limits(empty, _limits(loads, values), emergency)
 
 
-def ways(values: Values) -> frozenset[tuple[Method, Level]]:
+def wanted_by(values: Values) -> Wanted:
     """The methods and levels that a posting looks at."""
     policy = _policy(values)
-    return frozenset(
-        way
-        for one in (policy, policy.deciding())
-        for way in ((one.method, one.level), (one.other_method, one.other_level))
-    )
+    return Wanted(tuple(
+        ((one.method, one.level), (one.other_method, one.other_level))
+        for one in dict.fromkeys((policy, policy.deciding()))
+    ))
 
 
 def counted(factors: Iterable[Governing], values: Values) -> tuple[Governing, ...]:

@@ -1,40 +1,21 @@
 """The rating of a whole bridge on a date."""
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
 
-from eyebar.analysis.loaded import dead_forces
-from eyebar.analysis.model import Floats
-from eyebar.bridge.parts import Bar, Bridge, Truss
-from eyebar.errors import OutOfRange
+from eyebar.bridge.parts import Bridge
 from eyebar.loads import (
-    Shares,
-    dead_sets,
-    impact,
-    lane_cases,
     lanes,
-    live_factor,
-    shares,
-    worst_case,
 )
 from eyebar.office import Values
-from eyebar.rating.asked import Ways, ways_of
-from eyebar.rating.blocks import METHODS, block_parts, block_strengths, no_rule, unrated_blocks
-from eyebar.rating.entries import Answer, entries
-from eyebar.rating.families import Family, families_of
+from eyebar.rating.asked import Way
+from eyebar.rating.blocks import unrated_blocks
 from eyebar.rating.floor import rated_floor
-from eyebar.rating.half_through import held_by_posts
-from eyebar.rating.kept import Kept, State, kept_for
-from eyebar.rating.lookup import Candidate, Lookup, Question, least
-from eyebar.rating.pins import SAID, Asked, Way, pin_parts, unrated_pins
-from eyebar.rating.posting import Governing, posting, ways
+from eyebar.rating.kept import Kept, kept_for
+from eyebar.rating.one_truss import TrussRating
+from eyebar.rating.pins import SAID, pin_parts, unrated_pins
+from eyebar.rating.posting import Governing, posting, wanted_by
 from eyebar.rating.rated import NO_RULE, BridgeRating, PartRating, RatedPart
-from eyebar.rating.strengths import Strengths
-from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
-
-DEAD_ALONE = (1.0, 1.0)
 
 
 def rated_bridge(
@@ -46,12 +27,32 @@ def rated_bridge(
     Unstable, OutOfRange and NotMeasured where no forces can be found at all.
     """
     kept = kept or kept_for(bridge, values)
+    values = kept.values
+    parts, cautions = rated_parts(bridge, vehicles, kept)
+    posted = posting(
+        governing(parts, vehicles, values),
+        not_rated=[part.address for part in parts if part.not_rated],
+        provisional_parts=[part.address for part in parts if part.provisional], values=values,
+    )
+    return BridgeRating(
+        bridge=kept.held(bridge)[0], parts=tuple(parts), posting=posted,
+        values_used=tuple(sorted(values.used)),
+        unconfirmed=tuple(row.name for row in values.unconfirmed(values.used)),
+        cautions=tuple(cautions), values_hash=values.digest(),
+        weights={name: vehicle.weight_tons for name, vehicle in vehicles.items()},
+    )
+
+
+def rated_parts(
+    bridge: Bridge, vehicles: Mapping[str, Vehicle], kept: Kept
+) -> tuple[list[RatedPart], list[str]]:
+    """Every part of a bridge with its ratings for some vehicles, and what must be said of them.
+
+    Raises as `rated_bridge` does.
+    """
     values, table = kept.values, kept.table
     cautions = list(bridge.rules)
-    as_read, states_of = bridge, kept.states_of
-    bridge, _, said = held_by_posts(
-        bridge, lambda truss: states_of(as_read, truss)[0][0].loaded, values
-    )
+    bridge, said = kept.held(bridge)
     cautions += said
     if bridge.roadway is not None:
         cautions += filter(None, [lanes(bridge.road, values).caution])
@@ -68,8 +69,8 @@ def rated_bridge(
         else:
             states, assumed = kept.states_of(bridge, truss)
             cautions += assumed
-            its = _TrussRating(bridge, truss, kept=kept, states=states)
-            ratings = its.all(vehicles)
+            its = TrussRating(bridge, truss, kept=kept, states=states)
+            ratings = its.all(vehicles, stopped)
             if truss.pins:
                 refused = [row[0] for row in its.refused]
                 more += pin_parts(bridge, truss, (its.asked, refused), kept.pins)
@@ -91,196 +92,14 @@ def rated_bridge(
             for bar in truss.broken
         ]
         parts += more
-    parts += rated_floor(bridge, values, vehicles, kept.condition, wanted=kept.wanted)
+    parts += rated_floor(
+        bridge, values, vehicles, kept.condition, wanted=kept.wanted, kept=kept.floor
+    )
     parts += [
         RatedPart(address=o.address, truss=o.truss, kind=o.kind, not_rated=o.not_rated)
         for o in bridge.others
     ]
-    posted = posting(
-        governing(parts, vehicles, values),
-        not_rated=[part.address for part in parts if part.not_rated],
-        provisional_parts=[part.address for part in parts if part.provisional], values=values,
-    )
-    return BridgeRating(
-        bridge=bridge, parts=tuple(parts), posting=posted,
-        values_used=tuple(sorted(values.used)),
-        unconfirmed=tuple(row.name for row in values.unconfirmed(values.used)),
-        cautions=tuple(dict.fromkeys(cautions)),
-        values_hash=values.digest(),
-        weights={name: vehicle.weight_tons for name, vehicle in vehicles.items()},
-    )
-
-
-class By(NamedTuple):
-    """What a question is answered by: the lookup, and the limits for a factor on DC."""
-
-    lookup: Lookup
-    strengths: Callable[[Question, float], Strengths]
-
-
-class _TrussRating:
-    """Rates the bars of one truss; `all` answers with the ratings of each bar."""
-
-    def __init__(
-        self, bridge: Bridge, truss: Truss, *, kept: Kept, states: Sequence[State]
-    ) -> None:
-        self.bridge, self.truss, self.values = bridge, truss, kept.values
-        self.states, self.table, self.wanted = states, kept.table, kept.wanted
-        stations = [station for _, station in truss.floor_joints]
-        self.span_ft = stations[-1] - stations[0]
-        self.lookup = Lookup(
-            values=kept.values, roadway=bridge.road, span_ft=self.span_ft, bars=truss.bars
-        )
-        self.pairs = {
-            method: list(dict.fromkeys(
-                (one.dc, one.dw) for one in dead_sets(
-                    method, surfacing_measured=bridge.road.surfacing_measured, values=kept.values
-                )
-            ))
-            for method in Method
-        }
-        self.dead: Floats = dead_forces(states[0].loaded, *DEAD_ALONE)
-        self.questions: list[tuple[Question, tuple[Family, ...]]] = []
-        self.asked: tuple[Asked, ...] = ()
-        self.refused: list[list[PartRating]] = []
-
-    def all(self, vehicles: Mapping[str, Vehicle]) -> list[list[PartRating]]:
-        """For each bar its ratings, vehicle by vehicle."""
-        families = {name: families_of(v, self._axle_impact(v)) for name, v in vehicles.items()}
-        for state in self.states:
-            state.sweeps.add(
-                (family, pair)
-                for name, vehicle in vehicles.items()
-                for family in families[name]
-                for method in dict.fromkeys(way[0] for way in self._ways(vehicle))
-                for pair in self.pairs[method]
-            )
-        refused: dict[str, str] = {}
-        for name, vehicle in vehicles.items():
-            try:
-                across = shares(self.bridge.road, self.truss.name, vehicle, self.values)
-            except OutOfRange as wide:
-                refused[name] = str(wide)
-                continue
-            self.questions += [
-                (question, families[name]) for question in self._questions(vehicle, across)
-            ]
-        by = By(self.lookup, self._strengths)
-        answers = [self._answer(*question, by) for question in self.questions]
-        self.refused = self._refused(vehicles, refused)
-        self.asked = tuple(map(_asked, answers))
-        rows = [*entries(answers, self.dead), *self.refused]
-        return [
-            [self._by_rule(bar, one) for one in column]
-            for bar, column in zip(self.truss.bars, zip(*rows, strict=True), strict=True)
-        ]
-
-    def _by_rule(self, bar: Bar, rating: PartRating) -> PartRating:
-        """The rating; none, and why, where its method has no rule for the bar."""
-        if (bar.address, rating.method) not in self.table.without_rule:
-            return rating
-        return PartRating(
-            vehicle=rating.vehicle, method=rating.method, level=rating.level, factor=None,
-            reason=NO_RULE, dead=rating.dead, live_factor=rating.live_factor, share=rating.share,
-            lanes=rating.lanes,
-        )
-
-    def blocks(self, stopped: frozenset[str]) -> list[RatedPart]:
-        """The blocks at the joints with their ratings, all but those that are `stopped`."""
-        both = block_strengths(self.truss, self.values, stopped)
-        rows = []
-        for one in both:
-            by = By(replace(
-                self.lookup, bars=one.bars(), shocks={}, by_lengths={}, at_passages={}
-            ), one.of)
-            rows.append(entries(
-                [self._answer(question, families, by) for question, families in self.questions
-                 if question.method in METHODS],
-                self.dead,
-            ))
-        everywhere = [
-            *(no_rule(one) for one, _ in self.questions if one.method not in METHODS),
-            *(row[0] for row in self.refused),
-        ]
-        return block_parts(both, rows, everywhere) if both else []
-
-    def _strengths(self, question: Question, dead_factor_dc: float) -> Strengths:
-        """Limits of the bars themselves."""
-        return self.table.of(self.truss.bars, question.method, question.level, dead_factor_dc)
-
-    def _questions(self, vehicle: Vehicle, across: Shares) -> list[Question]:
-        return [
-            Question(
-                vehicle=vehicle, method=method, level=level,
-                live_factor=live_factor(
-                    method=method, level=level, vehicle_class=vehicle.vehicle_class,
-                    trucks_a_day=self.bridge.road.trucks_a_day, values=self.values,
-                ),
-                case=worst_case(lane_cases(across, method, self.values)),
-            )
-            for method, level in self._ways(vehicle)
-        ]
-
-    def _ways(self, vehicle: Vehicle) -> tuple[tuple[Method, Level], ...]:
-        return ways_of(vehicle, self.wanted)
-
-    def _refused(
-        self, vehicles: Mapping[str, Vehicle], refused: Mapping[str, str]
-    ) -> list[list[PartRating]]:
-        """Ratings of vehicles that are too wide for the road: none, with the reason."""
-        return [
-            [
-                PartRating(
-                    vehicle=name, method=method, level=level, factor=None, reason=reason
-                )
-            ] * len(self.truss.bars)
-            for name, reason in refused.items()
-            for method, level in self._ways(vehicles[name])
-        ]
-
-    def _axle_impact(self, vehicle: Vehicle) -> float:
-        """Impact on the axles of a vehicle whose lane load is added without it."""
-        if vehicle.combine is not Combine.SUM or vehicle.lane_impact:
-            return 0.0
-        return impact(
-            method=Method.LOAD_AND_RESISTANCE, vehicle_class=vehicle.vehicle_class,
-            metal=Metal.STEEL, loaded_length_ft=0.0, span_ft=self.span_ft,
-            surface=self.bridge.road.surface, values=self.values,
-            pace=self.bridge.road.use.pace,
-        )
-
-    def _answer(self, question: Question, families: Sequence[Family], by: By) -> Answer:
-        """All candidates of a question, and the least for each bar."""
-        candidates: list[Candidate] = []
-        scales: list[float] = []
-        pulls: list[str] = []
-        for state in self.states:
-            for pair in self.pairs[question.method]:
-                strengths = by.strengths(question, pair[0])
-                for family in families:
-                    scale = state.sweeps.scale(family)
-                    for swept in state.sweeps.of(family, pair):
-                        found = by.lookup.candidates(
-                            state.sweeps, swept, strengths, question, scale=scale
-                        )
-                        candidates += found
-                        scales += [scale] * len(found)
-                        pulls += [state.pull] * len(found)
-        return Answer(
-            question=question, candidates=candidates, scales=scales, pulls=pulls,
-            chosen=least(candidates),
-        )
-
-
-def _asked(answer: Answer) -> Asked:
-    """A question with every sweep on which bars were looked for, each once."""
-    ways = {
-        id(one.swept): Way(pull, one.swept, scale)
-        for one, scale, pull in zip(
-            answer.candidates, answer.scales, answer.pulls, strict=True
-        )
-    }
-    return Asked(question=answer.question, ways=tuple(ways.values()))
+    return parts, list(dict.fromkeys(cautions))
 
 
 def governing(
@@ -288,16 +107,20 @@ def governing(
 ) -> list[Governing]:
     """What the posting reads: the ratings of the vehicles that set it and of emergency ones by its
     methods and levels."""
+    return factors_of(parts, posting_vehicles(vehicles, values), wanted_by(values).ways)
+
+
+def posting_vehicles(vehicles: Mapping[str, Vehicle], values: Values) -> dict[str, Vehicle]:
+    """Those of some vehicles that set the posting, and the emergency ones; others say nothing of
+    it."""
     wanted = {
         *values.names("posting.vehicles"), *values.names("posting.emergency vehicles")
-    } & set(vehicles)
-    return factors_of(
-        parts, {name: vehicles[name] for name in vehicles if name in wanted}, ways(values)
-    )
+    }
+    return {name: vehicle for name, vehicle in vehicles.items() if name in wanted}
 
 
 def factors_of(
-    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], by: Ways = frozenset()
+    parts: Sequence[RatedPart], vehicles: Mapping[str, Vehicle], by: frozenset[Way] = frozenset()
 ) -> list[Governing]:
     """Every rating of some vehicles by a method that has a rule for the part; `by` are the methods
     and levels that alone are wanted, empty for all."""

@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 from eyebar.bridge.parts import Bridge, Use
 from eyebar.office import Values
 from eyebar.rating.kept import Kept, kept_for
-from eyebar.rating.posting import Posting, ways
-from eyebar.rating.rate import rated_bridge
+from eyebar.rating.posting import Posting, wanted_by
+from eyebar.rating.rate import posting_vehicles, rated_bridge
 from eyebar.rating.rated import BridgeRating
 from eyebar.terms import Pace, RoadUse
 from eyebar.vehicles import Vehicle
@@ -57,8 +57,9 @@ def use_worth(bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle]) -
 
     Raises Unstable, OutOfRange and NotMeasured where no forces can be found at all.
     """
-    kept = kept_for(bridge, values, ways(values))
-    now = rated_bridge(bridge, values, vehicles, kept)
+    kept = kept_for(bridge, values, wanted_by(values))
+    setting = posting_vehicles(vehicles, kept.values)
+    now = rated_bridge(bridge, values, setting, kept)
     held = kept.values.number("crossing.beside the middle")
     uses = {
         RoadUse.CURB: Use(held_ft=held),
@@ -66,7 +67,7 @@ def use_worth(bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle]) -
         RoadUse.ALONE: Use(alone=True),
     }
     found = [
-        Worth(use=use, posting=_posting(bridge, of, vehicles, kept)) for use, of in uses.items()
+        Worth(use=use, posting=_posting(bridge, of, setting, kept)) for use, of in uses.items()
     ]
     bare = without_surfacing(bridge)
     every = Use(alone=True, held_ft=held, pace=Pace.WALKING)
@@ -74,13 +75,13 @@ def use_worth(bridge: Bridge, values: Values, vehicles: Mapping[str, Vehicle]) -
         found.append(Worth(
             use=RoadUse.BARE, posting=None, not_here="no surfacing is recorded on this deck"
         ))
-        together = _posting(bridge, every, vehicles, kept)
+        together = _posting(bridge, every, setting, kept)
     else:
         other = kept_for(bare, kept.values, kept.wanted)
         found.append(Worth(
-            use=RoadUse.BARE, posting=rated_bridge(bare, values, vehicles, other).posting
+            use=RoadUse.BARE, posting=rated_bridge(bare, values, setting, other).posting
         ))
-        together = _posting(bare, every, vehicles, other)
+        together = _posting(bare, every, setting, other)
     found.append(Worth(use=RoadUse.TOGETHER, posting=together))
     return Worths(rating=now, worths=tuple(found), values=kept.values)
 

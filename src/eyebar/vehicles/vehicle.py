@@ -81,13 +81,14 @@ class Vehicle:
 
         Raises OutOfRange where a spacing is not among those of the vehicle.
         """
-        chosen = self.least_spacings_ft if spacings_ft is None else spacings_ft
-        limits = zip(chosen, self.least_spacings_ft, self.greatest_spacings_ft, strict=True)
+        if spacings_ft is None:
+            return tuple(accumulate(self.least_spacings_ft, initial=0.0))
+        limits = zip(spacings_ft, self.least_spacings_ft, self.greatest_spacings_ft, strict=True)
         for got, least, greatest in limits:
             if not least <= got <= greatest:
                 limit = f"{least:g} to {greatest:g} ft" if least < greatest else f"{least:g} ft"
                 raise OutOfRange(f"axle spacing of {self.name}", f"{got:g} ft", limit)
-        return tuple(accumulate(chosen, initial=0.0))
+        return tuple(accumulate(spacings_ft, initial=0.0))
 
 
 def spread_over(vehicle: Vehicle, clear_width_ft: float) -> Vehicle:
