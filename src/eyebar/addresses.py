@@ -23,7 +23,7 @@ from eyebar.units import length
 LOOSE = " loose"
 FLOOR = "floor"
 BRACING = "bracing"
-JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING, Kind.JOINT_BLOCK)
+JOINT_ITEMS = (Kind.PIN, Kind.HANGER, Kind.BEARING, Kind.JOINT_BLOCK, Kind.BRACKET)
 """What a truss has at a joint."""
 PLACES_AT_JOINT = ("head", "hole", "end", "pin plate", "thread", "clevis", "loop", "splice")
 PLACES = ("mid", "turnbuckle", "thread", "lacing", "batten", "cover plate", "bottom plate")

@@ -36,6 +36,7 @@ class Kind(StrEnum):
     STRINGER = "stringer"
     DECK = "deck"
     BEARING = "bearing"
+    BRACKET = "bracket"
     JOINT_BLOCK = "joint block"
     STRUT = "strut"
     LATERAL = "lateral"

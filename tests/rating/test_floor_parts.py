@@ -5,12 +5,14 @@ from dataclasses import replace
 import pytest
 
 from eyebar.errors import NotMeasured
+from eyebar.office import office_values
+from eyebar.rating.floor_again import floor_replay
 from eyebar.rating.floor_facts import FloorFacts
 from eyebar.rating.floor_shoes import ShoeLoads
 from eyebar.terms import Level, Method
 from tests.documents import demos
 from tests.rating.floor_stepped import greatest_on_joint
-from tests.rating.floors import Change, checks, entry, floor_bridge, part_loads, rated, some
+from tests.rating.floors import SOUND, Change, checks, entry, floor_bridge, part_loads, rated, some
 
 INVENTORY = (Method.ALLOWABLE_STRESS, Level.INVENTORY)
 OPERATING = (Method.ALLOWABLE_STRESS, Level.OPERATING)
@@ -460,3 +462,59 @@ def test_readings_of_a_slabs_bars_count() -> None:
     assert whole.factor is not None
     assert thin.factor is not None
     assert thin.factor < whole.factor
+
+
+WALK: Change = ("  wheel guards: {weight: 10 lb/ft}", """  sidewalks:
+    upstream:
+      width: 4 ft
+      from truss: 6 in
+      outside: true
+      weight: 20 lb/ft2
+      bracket: {section: {rolled: {shape: I, depth: 8 in, web: 1/4 in, flange: 4 in,
+        flange thickness: 3/8 in}}, material: bar iron, springs: 4 in}
+  wheel guards: {weight: 10 lb/ft}""")
+
+
+def test_a_bracket_carries_a_crowd_on_its_half_of_both_panels() -> None:
+    vehicles = some("crowd", "Type 3")
+    found = rated(floor_bridge("quillmarsh", WALK), vehicles)
+    ours = entry(found["upstream/L4/bracket"], "crowd", OPERATING)
+    area = vehicles["crowd"].area_kip_per_ft2
+    # 4 ft x 15 ft; its middle 6 + 24 - 4 = 26 in from where the bracket springs.
+    modulus = (4.0 * 8.0**3 / 12 - 3.75 * 7.25**3 / 12) / 4.0
+    assert ours.check.endswith("bending of the bracket")
+    assert ours.live == pytest.approx(area * 4 * 15 * 26 / modulus)
+    assert ours.dead == pytest.approx(0.020 * 4 * 15 * 26 / modulus)
+    end = entry(found["upstream/L0/bracket"], "crowd", OPERATING)
+    assert end.live == pytest.approx(ours.live / 2)
+    wheels = entry(found["upstream/L4/bracket"], "Type 3", OPERATING)
+    assert wheels.factor is None
+    assert "does nothing to this part" in wheels.reason
+    assert "downstream/L4/bracket" not in found
+
+
+def test_a_bracket_of_which_a_size_was_not_measured_is_not_rated() -> None:
+    old, new = WALK
+    bridge = floor_bridge("quillmarsh", (old, new.replace("web: 1/4 in", "web: not measured")))
+    found = rated(bridge, some("crowd"))["upstream/L4/bracket"]
+    assert "not measured" in found.not_rated
+
+
+def test_every_check_of_such_a_floor_is_made_again_to_the_bit() -> None:
+    vehicles = some("Type 3", "crowd")
+    bridge = floor_bridge("quillmarsh", WALK, OUT, *running("5 in"), *SLAB)
+    seen: set[tuple[object, ...]] = set()
+    for part in rated(bridge, vehicles).values():
+        for one in part.ratings:
+            key = (type(part.floor), one.check, one.vehicle, one.method, one.level)
+            if one.floor is None or part.floor is None or key in seen:
+                continue
+            seen.add(key)
+            again = floor_replay(
+                bridge, part.floor, one, vehicle=vehicles[one.vehicle], values=office_values(),
+                condition=SOUND,
+            )()
+            assert again == one
+    checks_seen = {key[1] for key in seen}
+    assert "bending of the slab over the stringers" in checks_seen
+    assert "lane load: bending of the bracket" in checks_seen

@@ -261,7 +261,30 @@ class Sidewalk:
     kip_per_ft2: float
 
 
-FloorPart = Stringer | Floorbeam | Hanger | Deck | Shoe
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bracket:
+    """What carries a sidewalk outside a truss at a joint, as a cantilever from the post.
+
+    It carries `long_ft` of a walk `width_ft` wide, whose middle is `arm` [in] from where it
+    springs; `unheld` is its length to the walk's edge [in]. The walk weighs `kip_per_ft2`.
+    """
+
+    address: str
+    truss: str
+    joint: str
+    station_ft: float
+    long_ft: float
+    width_ft: float
+    arm: float | None
+    unheld: float | None
+    kip_per_ft2: float
+    left: Section
+    made_of: Material
+    not_rated: str = ""
+    readings: tuple[str, ...] = ()
+
+
+FloorPart = Stringer | Floorbeam | Hanger | Deck | Shoe | Bracket
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -284,6 +307,7 @@ class Floor:
     hangers: tuple[Hanger, ...]
     deck: Deck | None
     shoes: tuple[Shoe, ...]
+    brackets: tuple[Bracket, ...] = ()
     deck_word: str = ""
     """The deck's row among the shares of a wheel line, without what it lies on."""
     stringers_of_timber: bool = True
@@ -293,4 +317,5 @@ class Floor:
     def parts(self) -> tuple[FloorPart, ...]:
         """Every part that is recorded."""
         deck = () if self.deck is None else (self.deck,)
-        return (*self.floorbeams, *self.stringers, *deck, *self.hangers, *self.shoes)
+        return (*self.floorbeams, *self.stringers, *deck, *self.hangers, *self.shoes,
+                *self.brackets)

@@ -4,8 +4,18 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from eyebar.bridge.floor_beams import floorbeams_of, panels_of, stringer_places, stringers_of
+from eyebar.bridge.floor_brackets import brackets_of
 from eyebar.bridge.floor_ends import deck_of, deck_word, hangers_of, shoes_of
-from eyebar.bridge.floor_parts import Floor, Floorbeam, Hanger, Layer, Shoe, Sidewalk, Timber
+from eyebar.bridge.floor_parts import (
+    Bracket,
+    Floor,
+    Floorbeam,
+    Hanger,
+    Layer,
+    Shoe,
+    Sidewalk,
+    Timber,
+)
 from eyebar.bridge.floor_said import FloorWords
 from eyebar.bridge.others import UNPLACED, beam_joints
 from eyebar.bridge.parts import Roadway, Truss
@@ -54,6 +64,11 @@ def floor_on(
         stand, missing = shoes_of(words, truss)
         shoes += stand
         refused |= missing
+    brackets: list[Bracket] = []
+    for truss in trusses:
+        arms, missing = brackets_of(words, truss)
+        brackets += arms
+        refused |= missing
     deck, why = deck_of(words, findings, stringers)
     if why:
         refused[DECK] = why
@@ -64,6 +79,7 @@ def floor_on(
         layers=_layers(record, words, roadway), guard_kip_per_ft=_guards(record),
         sidewalks=_sidewalks(record, roadway), stringers=stringers, floorbeams=beams,
         hangers=tuple(hangers), deck=deck, shoes=tuple(shoes),
+        brackets=tuple(brackets),
         deck_word=deck_word(record.floor.deck, findings, on_timber=of_timber),
         stringers_of_timber=of_timber, unknown=unknown,
     ), _reasons(places, refused)

@@ -37,6 +37,10 @@ def other_parts(
             for truss in trusses for joint, seat in seats[truss.name].items()
         ),
     ]
+    parts += [
+        (address, address.partition("/")[0], Kind.BRACKET, why) for address, why in floor.items()
+        if address.endswith(f"/{Kind.BRACKET}")
+    ]
     told = [(*part[:3], [*_declared(decisions.get(part[0], ())), part[3]]) for part in parts]
     return tuple(
         OtherPart(

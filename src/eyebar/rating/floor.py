@@ -6,7 +6,16 @@ Parts alike but for their place along the road are worked out once.
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from eyebar.bridge.floor_parts import Deck, Floor, Floorbeam, FloorPart, Hanger, Shoe, Stringer
+from eyebar.bridge.floor_parts import (
+    Bracket,
+    Deck,
+    Floor,
+    Floorbeam,
+    FloorPart,
+    Hanger,
+    Shoe,
+    Stringer,
+)
 from eyebar.bridge.parts import Bridge
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.loads.floor_dead import hanger_dead
@@ -15,6 +24,7 @@ from eyebar.rating.asked import EVERYTHING, Asked, Wanted, asked_of
 from eyebar.rating.entries import tons_of
 from eyebar.rating.families import LANE_PREFIX
 from eyebar.rating.floor_asking import Asking
+from eyebar.rating.floor_brackets import BracketLoads
 from eyebar.rating.floor_context import FloorContext, FloorKept, floor_context
 from eyebar.rating.floor_deck import DeckLoads
 from eyebar.rating.floor_ends import HangerLoads, TrussSide
@@ -30,12 +40,15 @@ from eyebar.resistance import Condition
 from eyebar.terms import Direction, Kind, Level, Method
 from eyebar.vehicles import Vehicle
 
-AnyLoads = StringerLoads | RunningLoads | FloorbeamLoads | HangerLoads | ShoeLoads | DeckLoads
+AnyLoads = (
+    StringerLoads | RunningLoads | FloorbeamLoads | HangerLoads | ShoeLoads | DeckLoads
+    | BracketLoads
+)
 Known = dict[tuple[object, ...], dict[float, tuple[PartRating, ...]]]
 """What parts alike depend on -> their ratings by their place along the road [ft]."""
 KINDS: Mapping[type, Kind] = {
     Stringer: Kind.STRINGER, Floorbeam: Kind.FLOORBEAM, Hanger: Kind.HANGER, Deck: Kind.DECK,
-    Shoe: Kind.BEARING,
+    Shoe: Kind.BEARING, Bracket: Kind.BRACKET,
 }
 
 
@@ -122,7 +135,8 @@ def _said(part: FloorPart, refusal: NotMeasured | OutOfRange) -> str:
 
 def _rated(part: FloorPart, reason: str, ratings: Sequence[PartRating]) -> RatedPart:
     return RatedPart(
-        address=part.address, truss=part.truss if isinstance(part, Hanger | Shoe) else None,
+        address=part.address,
+        truss=part.truss if isinstance(part, Hanger | Shoe | Bracket) else None,
         kind=KINDS[type(part)], not_rated=reason, ratings=tuple(ratings), floor=part,
     )
 
@@ -184,6 +198,8 @@ def loads_of(bridge: Bridge, context: FloorContext, part: FloorPart) -> AnyLoads
             return DeckLoads(context=context, deck=part)
         case Shoe():
             return shoe_loads(bridge, context, part)
+        case Bracket():
+            return BracketLoads(context=context, bracket=part)
 
 
 def _panel_before(floor: Floor, joint: str) -> int:

@@ -139,7 +139,9 @@ class ShoeLoads:
             alone = np.array([lane_alone(one) for one in vehicles])
             of = self.context.spans.of
             effect = (of.lane[rows] * reach.long_ft / 2.0 + of.point_shear[rows]) * by
-            factor = np.where(alone, left / (wish.times * total * effect), np.inf)
+            factor = np.where(
+                alone & (effect > 0.0), left / (wish.times * total * effect), np.inf
+            )
         return [axles, Found(factor=factor, section=place, lane_only=[True] * len(rows))]
 
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:

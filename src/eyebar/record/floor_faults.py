@@ -35,7 +35,8 @@ def floor_faults(known: Known) -> Iterator[Fault]:
             yield from _materials(
                 known, ("overrides", written, what), getattr(entry, what)
             )
-    for truss in floor.sidewalks:
+    for truss, walk in floor.sidewalks.items():
+        yield from _materials(known, ("floor", "sidewalks", truss, "bracket"), walk.bracket)
         yield from known.truss_faults(("floor", "sidewalks", truss), truss)
     if known.joints_known:
         yield from _along(known)

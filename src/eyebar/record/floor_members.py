@@ -288,6 +288,16 @@ class ShoesEntry(Entry):
     other: ShoeEntry | None = None
 
 
+class BracketEntry(Entry):
+    """What carries a sidewalk outside a truss at each joint of the floor, from the post."""
+
+    section: SectionEntry
+    """Where it springs from the post."""
+    material: Text
+    springs: Distance
+    """From the truss's centre line to where it springs."""
+
+
 class SidewalkEntry(Entry):
     """A sidewalk beside a truss."""
 
@@ -296,3 +306,6 @@ class SidewalkEntry(Entry):
     """From the truss's centre line to its nearer edge."""
     outside: Truth
     weight: AreaWeight
+    """With what carries it."""
+    bracket: BracketEntry | None = None
+    """Of a walk outside; left out: its brackets are not rated."""

@@ -41,6 +41,7 @@ ON_OTHERS = {
     Kind.BEARING: (What.GAP, What.CRACK),
     Kind.JOINT_BLOCK: (What.CRACK,),
     Kind.FLOORBEAM: _OF_BEAMS,
+    Kind.BRACKET: _OF_BEAMS,
     Kind.STRINGER: _OF_BEAMS,
     Kind.DECK: (What.DECK_THICKNESS, What.SURFACING_THICKNESS, What.DIAMETER),
     Kind.STRUT: (*_OF_BRACES, What.BOW, What.CRACK),

@@ -31,6 +31,7 @@ class Effect(StrEnum):
     TRUSS_REACTION = "reaction of the truss"
     TRUSS_UPLIFT = "uplift of the truss"
     UPLIFT = "uplift at a seat"
+    BRACKET = "load of a sidewalk"
     SIMPLE_MOMENT = "moment of a simple span"
 
 

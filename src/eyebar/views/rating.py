@@ -107,7 +107,8 @@ def rating_table(document: Document, choice: Choice) -> RatingTable:
     )
 
 
-OF_FLOOR = (Kind.STRINGER, Kind.FLOORBEAM, Kind.HANGER, Kind.DECK, Kind.BEARING)
+OF_FLOOR = (Kind.STRINGER, Kind.FLOORBEAM, Kind.HANGER, Kind.DECK, Kind.BEARING,
+            Kind.BRACKET)
 """Kinds of which many are alike: they share a row. Their dead and live are in their own unit."""
 
 

@@ -30,6 +30,7 @@ WHAT_IT_IS: dict[str, str] = {
     Kind.STRINGER: "a beam under the planks that runs along the road",
     Kind.DECK: "the deck, the planks you drive on",
     Kind.BEARING: "the seat on which the end of a truss rests",
+    Kind.BRACKET: "an arm that holds up the sidewalk",
     Kind.JOINT_BLOCK: "a block in which bars meet",
     Kind.STRUT: "a bar that keeps the trusses upright",
     Kind.LATERAL: "a bar that keeps the trusses straight",

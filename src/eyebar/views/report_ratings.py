@@ -13,7 +13,8 @@ from eyebar.views.rating import Choice, RatingRow, governing, rating_table
 WEAKEST = 12
 """How many parts stand among the weakest."""
 
-FLOOR = (Kind.STRINGER, Kind.FLOORBEAM, Kind.HANGER, Kind.DECK, Kind.BEARING)
+FLOOR = (Kind.STRINGER, Kind.FLOORBEAM, Kind.HANGER, Kind.DECK, Kind.BEARING,
+         Kind.BRACKET)
 BRACING = (Kind.STRUT, Kind.LATERAL)
 
 GROUPS: tuple[tuple[str, Collection[str]], ...] = (
