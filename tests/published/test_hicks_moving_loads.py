@@ -5,12 +5,15 @@ the bottom chord; member Cd of the third panel: shear 41.4 kip, printed +53.0 an
 Warren deck truss of 120 ft, four panels of 30 ft, 20 ft deep; wheels of 24 and 6 kip 14 ft apart;
 printed moment at the lower joint 45 ft from the left 664.5 ft-kip, 643.5 the other way, and 33.2
 kip of push in the chord BC.
+(b) p. 1.73: a wheel of 5 kip 6 ft from e in the panel d-e of 25 ft brings P_d = 5 (6) / 25 = 1.2 kip
+to the panel point d.
 """
 
 import numpy as np
 
 from eyebar.analysis.influence import uniform_panel_loads
 from eyebar.analysis.passage import extremes
+from eyebar.rating.floor_reactions import panel_ordinate
 from eyebar.terms import Direction
 from tests.analysis.solving import loaded
 from tests.analysis.trusses import Drawing, bar, pratt
@@ -67,3 +70,7 @@ def test_the_moment_at_the_lower_joint_one_way() -> None:
 
 def test_the_moment_at_the_lower_joint_the_other_way() -> None:
     assert 20.0 * greatest_push(Direction.DOWN) == printed("643.5")
+
+
+def test_what_a_wheel_in_a_panel_brings_to_the_floorbeam_behind_it() -> None:
+    assert 5 * panel_ordinate(25.0 - 6.0, 25.0) == printed("1.2")
