@@ -1,5 +1,6 @@
-"""J. M. Gere and B. J. Goodno, Mechanics of Materials, problem 5.6-7, solution read at coursehero.com,
-documents 5584262 and 6640834: the joists of a floor of planks.
+"""J. M. Gere and B. J. Goodno, Mechanics of Materials, problem 5.6-7: joists of a floor of planks.
+
+Solution read at coursehero.com, documents 5584262 and 6640834.
 
 Joists 16 in apart, 10.5 ft long, 120 lb/ft2 in all, 1350 psi allowed. Printed: q = 13.333 lb/in,
 M_max = 26,460 lb-in, S = 19.6 in3.

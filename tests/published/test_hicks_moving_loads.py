@@ -5,8 +5,8 @@ the bottom chord; member Cd of the third panel: shear 41.4 kip, printed +53.0 an
 Warren deck truss of 120 ft, four panels of 30 ft, 20 ft deep; wheels of 24 and 6 kip 14 ft apart;
 printed moment at the lower joint 45 ft from the left 664.5 ft-kip, 643.5 the other way, and 33.2
 kip of push in the chord BC.
-(b) p. 1.73: a wheel of 5 kip 6 ft from e in the panel d-e of 25 ft brings P_d = 5 (6) / 25 = 1.2 kip
-to the panel point d.
+(b) p. 1.73: a wheel of 5 kip 6 ft from e in the panel d-e of 25 ft brings P_d = 5 (6) / 25 = 1.2
+kip to the panel point d.
 """
 
 import numpy as np

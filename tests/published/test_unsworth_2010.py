@@ -1,8 +1,8 @@
 """J. F. Unsworth, Design of Modern Steel Railway Bridges (2010), examples 5.3 and 6.5.
 
-Example 5.3, page 179: a train on a beam of 60 ft, moment at its middle C. Ordinates 3.50, 7.5, 10.0,
-12.50, 15.00, 10.50, 8.00, 5.00 and 2.50 ft under 20, four times 40 and four times 26 kip; printed
-2546 ft-kips.
+Example 5.3, page 179: a train on a beam of 60 ft, moment at its middle C. Ordinates 3.50, 7.5,
+10.0, 12.50, 15.00, 10.50, 8.00, 5.00 and 2.50 ft under 20, four times 40 and four times 26 kip;
+printed 2546 ft-kips.
 
 Built-up column: A 26.5 in2, r_x 6.14 in, r_y 3.70 in, 19.55 ft long. Printed: L/r 63.4, 0.75 L/r
 47.6, 22.1 ksi (a railway rule, not ours), 586 kip. Read at what-when-how.com, page 277.
