@@ -1,4 +1,4 @@
-"""Writes docs/gallery.md, its pictures and the README's: python -m tests.house.gallery."""
+"""Writes docs/gallery.md, the pictures of docs/ and the README's: python -m tests.house.gallery."""
 
 import shlex
 import tempfile
@@ -9,8 +9,8 @@ from pathlib import Path
 from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
-from eyebar.documents import forces_document, rate_document
-from eyebar.drawings import Picture, form_picture, stress_sheet
+from eyebar.documents import forces_document, how_document, rate_document
+from eyebar.drawings import Picture, form_picture, how_sheet, stress_sheet
 from eyebar.record import read_record, record_of
 from tests.bridge.filled import filled
 from tests.house.gallery_forms import CHAPTERS, Shown
@@ -18,6 +18,7 @@ from tests.house.gallery_forms import CHAPTERS, Shown
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
 SHEET = DOCS / "pictures" / "quillmarsh.svg"
+HOW = DOCS / "pictures" / "how-wrenmallow.svg"
 PAGE = DOCS / "gallery.md"
 PICTURES = DOCS / "pictures" / "forms"
 
@@ -63,6 +64,12 @@ def sheet() -> str:
     return stress_sheet(rate_document(record), forces_document(record)).svg
 
 
+def how() -> str:
+    """How a demo bridge works, drawn and told, that docs/history.md shows."""
+    record = read_record(ROOT / "src" / "eyebar" / "demo" / "bridges" / "wrenmallow.yaml")
+    return how_sheet(how_document(record), forces_document(record)).svg
+
+
 def _lines() -> Iterator[str]:
     yield OPENING
     for heading, chapter in CHAPTERS:
@@ -90,6 +97,7 @@ def write() -> None:
         (PICTURES / name).write_text(svg, encoding="utf-8", newline="\n")
     PAGE.write_text(page(), encoding="utf-8")
     SHEET.write_text(sheet(), encoding="utf-8", newline="\n")
+    HOW.write_text(how(), encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

@@ -15,12 +15,10 @@ SHOWN = [shown for _, chapter in CHAPTERS for shown in chapter]
 def test_the_gallery_is_up_to_date() -> None:
     made = {
         gallery.PAGE.name: gallery.page(), gallery.SHEET.name: gallery.sheet(),
-        **gallery.pictures(),
+        gallery.HOW.name: gallery.how(), **gallery.pictures(),
     }
-    there = {
-        file.name: file.read_text(encoding="utf-8")
-        for file in (gallery.PAGE, gallery.SHEET, *gallery.PICTURES.glob("*.svg")) if file.exists()
-    }
+    files = (gallery.PAGE, gallery.SHEET, gallery.HOW, *gallery.PICTURES.glob("*.svg"))
+    there = {file.name: file.read_text(encoding="utf-8") for file in files if file.exists()}
     if there == made:
         return
     if os.environ.get("CI") != "true":
