@@ -33,6 +33,8 @@ EVERY_COMMAND = {
 """Each command with arguments that it accepts; `demo` first, since it writes the records."""
 
 ALSO = (
+    ("draw", "there/bridges/wrenmallow.yaml", "--sheet", "elevation", "-o", "elevation.pdf"),
+    ("draw", "there/bridges/wrenmallow.yaml", "--sheet", "floor", "-o", "floor.dxf"),
     ("history", "there/bridges/wrenmallow.yaml", "--how", "-o", "how.svg"),
     ("history", "there/bridges/wrenmallow.yaml", "--sheet", "-o", "sheet.md"),
 )

@@ -24,8 +24,8 @@ from eyebar.drawings.tables import Column, Row, table
 from eyebar.views import drawn, influence
 from eyebar.views.columns import cells, columns
 
-ROAD, LINE = 92.0, 74.0
-"""Height of the road with the vehicle on it; half of that of the line."""
+ROAD, LINE, TALLEST = 92.0, 74.0, 130.0
+"""Height of the road with the vehicle on it; half of that of the line, and at most."""
 AROUND = 34.0 + 24.0 + STRINGS[1] + 70.0
 TINT = "#e7c9bb"
 HOW = ("Panel points, axles and ordinates stand at their stations, to scale; the truss's bars are "
@@ -60,7 +60,8 @@ def _drawn(document: Mapping[str, Any], room: Room) -> Drawing | None:
     aside = ASIDE
     if room.narrow:
         aside = NARROW_HUNG_ASIDE if hung(truss) else NARROW_ASIDE
-    fit = room.width - 2 * aside, room.height - AROUND - ROAD - 2 * LINE - 56.0
+    half = LINE if room.narrow else min(TALLEST, max(LINE, 0.15 * room.height))
+    fit = room.width - 2 * aside, room.height - AROUND - ROAD - 2 * half - 56.0
     if min(fit) < 40.0:
         return None
     scale = drawing_scale(truss_size(truss), fit)
@@ -76,11 +77,11 @@ def _drawn(document: Mapping[str, Any], room: Room) -> Drawing | None:
     xs = _Stations(document["stations_ft"], places)
     road = found.bottom + ROAD
     ink = [*found.ink, *_road(document, xs, road, scale.units_per_foot)]
-    zero = road + LINE + 24.0
-    ink += _line(document, xs, (road, zero))
+    zero = road + half + 24.0
+    ink += _line(document, xs, (road, zero), half - 18.0)
     words = blocks.text_block(
         influence.peaks(dict(document)),
-        Place(left=begin, top=zero + LINE, width=room.right - begin),
+        Place(left=begin, top=zero + half, width=room.right - begin),
         size=blocks.SMALL, face=Face.SLANTED, colour=FAINT,
     )
     return Drawing(ink=(*ink, *words.ink), bottom=words.bottom, scale=scale)
@@ -120,13 +121,13 @@ def _road(
 
 
 def _line(
-    document: Mapping[str, Any], xs: _Stations, levels: tuple[float, float]
+    document: Mapping[str, Any], xs: _Stations, levels: tuple[float, float], high: float
 ) -> list[Ink]:
-    """The influence line about its zero: + upwards; from each axle a line down to it."""
+    """The influence line about its zero, so high: + upwards; from each axle a line down to it."""
     road, zero = levels
     values = document["ordinates"]
     most = max(map(abs, values)) or 1.0
-    scale = (LINE - 18.0) / most
+    scale = high / most
     points = [(x, zero - value * scale) for x, value in zip(xs.places, values, strict=True)]
     ink: list[Ink] = []
     for (a, b) in pairwise(points):

@@ -45,10 +45,12 @@ def inspection_parts(
         for part, one in known_members(drawn).items()
     ]
     for truss in drawn["trusses"]:
-        for joint, diameter in truss["pins"].items():
+        for joint in truss["joints"]:
             part = f"{truss['truss']}/{joint}/pin"
-            rows = _filled([("", "diameter", section_words.size(diameter))], last.pop(part, {}))
-            found.append(PartAsked(part=part, said="pin", rows=tuple(rows)))
+            known = truss["pins"].get(joint)
+            said = "pin" if known is None else f"pin, counted with {section_words.size(known)} in"
+            rows = _filled([("", "diameter", "")], last.pop(part, {}))
+            found.append(PartAsked(part=part, said=said, rows=tuple(rows)))
     deck = (drawn["floor"] or {}).get("deck")
     if deck is not None:
         rows = _filled([("", "deck thickness", section_words.size(deck["built_in"])),
