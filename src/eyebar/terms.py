@@ -148,6 +148,14 @@ class Working(StrEnum):
     NONE = "none"
 
 
+class Board(StrEnum):
+    """What a report says of who may cross: nothing, the answers, or with conditions looked for."""
+
+    NONE = "none"
+    ANSWERS = "answers"
+    CONDITIONS = "conditions"
+
+
 class Reader(StrEnum):
     """For whom a report is written."""
 

@@ -143,6 +143,13 @@ def test_a_slip_is_written_as_text_or_as_a_document(library: Library, tmp_path: 
     assert library.asked[0][2] == date(2026, 10, 4)
 
 
+@pytest.mark.typst
+def test_a_slip_is_written_as_a_page(library: Library, tmp_path: Path) -> None:
+    page = tmp_path / "slip.pdf"
+    assert typed("cross", "a.yaml", "milk truck", "--slip", str(page)).exit_code == 0
+    assert page.read_bytes().startswith(b"%PDF-1.7")
+
+
 def test_a_refused_slip_writes_nothing(library: Library, tmp_path: Path) -> None:
     library.refusal = Unknown("vehicle", "x")
     assert typed("cross", "a.yaml", "x", "--slip", str(tmp_path / "s.txt")).exit_code == 1

@@ -3,6 +3,7 @@
 import json
 import re
 import sys
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -15,7 +16,7 @@ from eyebar.documents.cross import cross_document
 from eyebar.documents.gathered import gathered
 from eyebar.report import typeset as typesetting
 from eyebar.report.rating_report import Asked, rating_report
-from eyebar.terms import Form, Reader, Working
+from eyebar.terms import Board, Form, Reader, Working
 from eyebar.views.report_words import crossing
 from tests.bridge.begun_bridges import begun_text
 from tests.documents import demos
@@ -72,7 +73,8 @@ def test_a_bridge_to_be_closed_says_so_before_anything_else(tmp_path: Path) -> N
     of = gathered(record)
     assert of.rate["posting"]["closed"] is True
     for reader in (Reader.ENGINEER, Reader.PUBLIC):
-        text = made.text(rating_report(of, Asked(working=Working.NONE, reader=reader)))
+        asked = Asked(working=Working.NONE, reader=reader, board=Board.NONE)
+        text = made.text(rating_report(of, asked))
         assert re.search(r"close", text, re.IGNORECASE).start() < 400
         assert "BRIDGE CLOSED" in text
         assert "WEIGHT LIMIT" not in text
@@ -84,7 +86,9 @@ def test_short_and_long_bridges_have_their_report(tmp_path: Path, panels: int) -
     record.write_text(begun_text(Form.PRATT, panels), encoding="utf-8")
     of = gathered(record)
     assert of.rate["posting"]["governed_by"] is not None
-    pdf = rating_report(of, Asked())
+    # One truss is drawn: the other is like it.
+    drawn = replace(of, forces={**of.forces, "trusses": of.forces["trusses"][:1]})
+    pdf = rating_report(drawn, Asked(board=Board.NONE))
     text = made.text(pdf)
     assert f"{panels} panels" in text
     assert of.rate["posting"]["governed_by"]["part"] in text
@@ -129,7 +133,7 @@ def test_a_result_of_another_bridge_is_refused(tmp_path: Path) -> None:
 
 def test_the_inventory_items_lie_beside_the_report(tmp_path: Path) -> None:
     file = tmp_path / "report.pdf"
-    code, _ = reported(demos.record("wrenmallow"), file, "--working", "none")
+    code, _ = reported(demos.record("wrenmallow"), file, "--working", "none", "--board", "none")
     assert code == 0
     lines = (tmp_path / "report.inventory.csv").read_text(encoding="utf-8").splitlines()
     assert lines[0] == "old,newer,content,value,standing,record_hash"

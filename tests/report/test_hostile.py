@@ -11,7 +11,7 @@ import pytest
 from eyebar.documents.gathered import Gathered, gathered
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.report.typeset import CUT, LONGEST, Paper, cleaned, spelt_out, typeset
-from eyebar.terms import Reader, Working
+from eyebar.terms import Board, Reader, Working
 from eyebar.views.blocks import Figure, Paragraph, Points, Rows, Section, plainly
 from tests.report import made
 
@@ -75,7 +75,7 @@ def test_a_bridge_with_hostile_names_has_its_report(tmp_path: Path) -> None:
     )
     of = gathered(record)
     for reader in (Reader.ENGINEER, Reader.PUBLIC):
-        pdf = rating_report(of, Asked(working=Working.NONE, reader=reader))
+        pdf = rating_report(of, Asked(working=Working.NONE, reader=reader, board=Board.NONE))
         assert name.replace(" ", "") in made.text(pdf).replace(" ", "")
         assert made.read(pdf).metadata.title.endswith(name)
 

@@ -10,14 +10,14 @@ from typer.testing import CliRunner
 from eyebar.cli.commands import app
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.report.verified import claims_of
-from eyebar.terms import Working
+from eyebar.terms import Board, Working
 from tests.documents import demos
 from tests.report import made
 
 pytestmark = pytest.mark.typst
 
 NAME = "wrenmallow"
-BRIEF = Asked(working=Working.NONE)
+BRIEF = Asked(working=Working.NONE, board=Board.NONE)
 
 
 def verified(pdf: bytes, folder: Path, *more: str, record: str = NAME) -> tuple[int, str]:

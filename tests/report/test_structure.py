@@ -1,7 +1,6 @@
 """The file as an archive and a reading aid want it: looked at with a library that is not ours."""
 
 import re
-from collections.abc import Iterator
 from itertools import pairwise
 from typing import Any
 
@@ -12,19 +11,6 @@ from tests.report import made
 
 pytestmark = pytest.mark.typst
 each = pytest.mark.parametrize("name", demos.NAMES)
-
-
-def tags(node: Any) -> Iterator[Any]:
-    """Every element of the structure tree."""
-    node = node.get_object()
-    if isinstance(node, list):
-        for one in node:
-            yield from tags(one)
-    elif hasattr(node, "get"):
-        if "/S" in node:
-            yield node
-        if "/K" in node:
-            yield from tags(node["/K"])
 
 
 @each
@@ -48,7 +34,8 @@ def test_its_language_and_title_are_said_and_it_is_tagged(name: str) -> None:
 @each
 def test_every_figure_and_every_equation_has_words(name: str) -> None:
     root = made.read(made.report(name)).root_object
-    found = [one for one in tags(root["/StructTreeRoot"]) if one["/S"] in ("/Figure", "/Formula")]
+    wanted = ("/Figure", "/Formula")
+    found = [one for one in made.tags(root["/StructTreeRoot"]) if one["/S"] in wanted]
     kinds = {one["/S"] for one in found}
     assert kinds == {"/Figure", "/Formula"}
     assert [one for one in found if not str(one.get("/Alt", "")).strip()] == []
@@ -57,9 +44,9 @@ def test_every_figure_and_every_equation_has_words(name: str) -> None:
 @each
 def test_every_table_has_a_row_of_headings(name: str) -> None:
     root = made.read(made.brief(name)).root_object
-    tables = [one for one in tags(root["/StructTreeRoot"]) if one["/S"] == "/Table"]
+    tables = [one for one in made.tags(root["/StructTreeRoot"]) if one["/S"] == "/Table"]
     assert tables
-    with_heads = [one for one in tables if any(cell["/S"] == "/TH" for cell in tags(one))]
+    with_heads = [one for one in tables if any(cell["/S"] == "/TH" for cell in made.tags(one))]
     assert len(with_heads) == len(tables)
 
 
@@ -83,7 +70,7 @@ def test_nothing_in_it_acts_or_leads_outside() -> None:
 def test_the_headings_step_down_one_rank_at_a_time() -> None:
     root = made.read(made.report("quillmarsh")).root_object
     ranks = [
-        int(str(one["/S"])[2:]) for one in tags(root["/StructTreeRoot"])
+        int(str(one["/S"])[2:]) for one in made.tags(root["/StructTreeRoot"])
         if re.fullmatch(r"/H\d", str(one["/S"]))
     ]
     assert ranks[0] == 1

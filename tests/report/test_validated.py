@@ -12,9 +12,11 @@ from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
 from eyebar.report.rating_report import Asked, rating_report
+from eyebar.report.slip_report import slip_report
 from eyebar.terms import Reader
 from tests.documents import demos
 from tests.report import made
+from tests.views import samples
 
 pytestmark = [pytest.mark.typst, pytest.mark.validator]
 STANDARDS = {"PDF/A-2a": "2a", "PDF/UA-1": "ua1"}
@@ -41,6 +43,10 @@ def test_the_report_is_what_it_claims_to_be(name: str) -> None:
 def test_the_public_s_pages_are_too() -> None:
     pages = rating_report(made.documents("wrenmallow"), Asked(reader=Reader.PUBLIC))
     assert faults(pages) == []
+
+
+def test_a_slip_is_too() -> None:
+    assert faults(slip_report(samples.slip())) == []
 
 
 def test_the_paper_of_what_is_missing_is_too(tmp_path: Path) -> None:

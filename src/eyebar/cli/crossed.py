@@ -76,7 +76,12 @@ def print_uses(document: Document) -> None:
 
 
 def write_slip(document: Document, file: Path) -> None:
-    """A slip as JSON where the file's name ends so, as text else."""
+    """A slip as a PDF page or as JSON where the file's name ends so, as text else."""
+    if file.suffix.lower() == ".pdf":
+        from eyebar.report.slip_report import slip_report
+
+        file.write_bytes(slip_report(document))
+        return
     if file.suffix.lower() == ".json":
         text = json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False)
     else:

@@ -44,7 +44,7 @@ def cross(
     ] = None,
     slip: Annotated[
         Path | None,
-        typer.Option(metavar="FILE", help="Write a slip for one crossing: .txt or .json."),
+        typer.Option(metavar="FILE", help="Write a slip for one crossing: .pdf, .txt, .json."),
     ] = None,
     way: Annotated[int, typer.Option(help="Which of several ways the slip is for.")] = 1,
     day: Annotated[

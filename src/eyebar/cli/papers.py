@@ -9,7 +9,7 @@ import typer
 from eyebar.cli.options import Office, On, Record, day, ends_in
 from eyebar.cli.refusals import refusing
 from eyebar.cli.register import Place
-from eyebar.terms import Reader, Working
+from eyebar.terms import Board, Reader, Working
 
 PdfFile = Annotated[
     Path | None,
@@ -17,6 +17,10 @@ PdfFile = Annotated[
                  help="Where it is written; else RECORD's name with .pdf, in this folder."),
 ]
 Whose = Annotated[Working, typer.Option(help="Whose working is shown in full.")]
+Across = Annotated[
+    Board,
+    typer.Option("--board", help="Who may cross: nothing, the answers, or on which conditions."),
+]
 Since = Annotated[
     Path | None,
     typer.Option(metavar="RESULT.json", help="An earlier `rate --json`: what changed since."),
@@ -41,6 +45,7 @@ def report(
     reader: Annotated[
         Reader, typer.Option("--for", help="Who signs; the public; the board for a wall.")
     ] = Reader.ENGINEER,
+    board: Across = Board.ANSWERS,
     since: Since = None,
     dated: Dated = None,
     verify: Verify = None,
@@ -51,7 +56,7 @@ def report(
 
     wanted = Wanted(
         record=record, office=office, on=on, since=since, working=working, dated=dated,
-        reader=reader,
+        reader=reader, board=board,
     )
     with refusing(as_json=False):
         if verify is not None:

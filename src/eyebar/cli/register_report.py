@@ -4,11 +4,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from eyebar.cli.options import Office
-from eyebar.cli.papers import PdfFile, Whose
+from eyebar.cli.papers import Across, PdfFile, Whose
 from eyebar.cli.register import Place, app, at
 from eyebar.cli.register_given import Number
 from eyebar.errors import NoRegister, NotWhole, Unknown
-from eyebar.terms import Working
+from eyebar.terms import Board, Working
 from eyebar.views import report_verified
 from eyebar.views.signed import InRegister
 
@@ -25,6 +25,7 @@ def report(
     *,
     output: PdfFile = None,
     working: Whose = Working.GOVERNING,
+    board: Across = Board.ANSWERS,
     office: Office = None,
     register: Place = None,
 ) -> None:
@@ -40,7 +41,7 @@ def report(
         kept = found.kept
         wanted = Wanted(
             record=Path(f"{kept.bridge}, revision {kept.revision}"), office=office,
-            on=date.fromisoformat(found.document["date"]), working=working,
+            on=date.fromisoformat(found.document["date"]), working=working, board=board,
         )
         write_kept(wanted, found, output or Path(f"{kept.bridge} rating {rating}.pdf"))
 

@@ -22,7 +22,7 @@ from eyebar.report.missing_report import missing_report, rated_at_all, refused_r
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.report.typeset import needed
 from eyebar.report.verified import claims_of, verdict
-from eyebar.terms import Reader, Working
+from eyebar.terms import Board, Reader, Working
 from eyebar.views.report_inventory import inventory_file
 from eyebar.views.report_values import fingerprint
 from eyebar.views.signed import on_the_front
@@ -45,11 +45,15 @@ class Wanted:
     working: Working = Working.GOVERNING
     dated: date | None = None
     reader: Reader = Reader.ENGINEER
+    board: Board = Board.ANSWERS
 
     def asked(self) -> Asked:
         """The same as the report asks it; reads the earlier result."""
         since = document_read(self.since.read_bytes()) if self.since else None
-        return Asked(working=self.working, dated=self.dated, since=since, reader=self.reader)
+        return Asked(
+            working=self.working, dated=self.dated, since=since, reader=self.reader,
+            board=self.board,
+        )
 
 
 def write_report(wanted: Wanted, file: Path) -> None:
@@ -141,7 +145,7 @@ def verified(report: Path, wanted: Wanted, place: str | None) -> None:
         of = gathered(wanted.record, on=claimed.on, office=wanted.office)
         asked = replace(
             wanted.asked(), working=claimed.working, dated=claimed.dated,
-            reader=claimed.reader, register=kept,
+            reader=claimed.reader, board=claimed.board, register=kept,
         )
         found = verdict(file, claimed, of, asked)
     print_text(*found.said, *said)

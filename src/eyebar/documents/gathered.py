@@ -3,9 +3,12 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from pathlib import Path
 from typing import Any
 
+from eyebar.documents.cross import chosen, crossing_object
+from eyebar.documents.cross import document_of as crossed
 from eyebar.documents.describe import described
 from eyebar.documents.explain import governing_explained
 from eyebar.documents.forces import forces_of
@@ -14,9 +17,11 @@ from eyebar.documents.rate import document_of
 from eyebar.documents.vehicles import vehicle_objects
 from eyebar.errors import NotMeasured, Unstable
 from eyebar.rating import BridgeRating, rated_bridge
+from eyebar.rating.first_answers import first_answers
+from eyebar.rating.kept import Kept, kept_for
 from eyebar.rating.posted import posted_for
 from eyebar.record import Record
-from eyebar.terms import VehicleClass
+from eyebar.terms import Board, VehicleClass
 
 Document = dict[str, Any]
 
@@ -36,6 +41,8 @@ class Gathered:
     everyday: tuple[Document, ...]
     """Vehicles of every day: `vehicle`, `tons`, and what of it is `above` which limit, in words."""
     explain: Callable[[str], Document]
+    board: Callable[[Board], tuple[Document, ...]]
+    """The answers of a `cross` document for every vehicle of every day, when asked for."""
 
 
 def gathered(
@@ -43,16 +50,18 @@ def gathered(
 ) -> Gathered:
     """The documents of a bridge on a date. Raises BadRecord, Unstable, OutOfRange."""
     one = opened(record, on=on, office=office)
-    return gathered_of(one, rated_bridge(one.bridge, one.values, one.rated_vehicles))
+    kept = kept_for(one.bridge, one.values)
+    return gathered_of(one, rated_bridge(one.bridge, one.values, one.rated_vehicles, kept), kept)
 
 
-def gathered_of(one: Opened, rating: BridgeRating) -> Gathered:
-    """The documents of a bridge that has been rated."""
+def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> Gathered:
+    """The documents of a bridge that has been rated; `kept` is what its rating left, if at hand."""
     forces, why = _forces(one)
     return Gathered(
         rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,
         vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
-        everyday=_everyday(one, rating), explain=_explaining(one, rating),
+        everyday=_everyday(one, rating), explain=cache(_explaining(one, rating)),
+        board=cache(_boarding(one, rating, kept or kept_for(one.bridge, one.values))),
     )
 
 
@@ -77,6 +86,21 @@ def _explaining(one: Opened, rating: BridgeRating) -> Callable[[str], Document]:
         return governing_explained(one, rating, part)
 
     return explain
+
+
+def _boarding(
+    one: Opened, rating: BridgeRating, kept: Kept
+) -> Callable[[Board], tuple[Document, ...]]:
+    def board(which: Board) -> tuple[Document, ...]:
+        everyday = chosen([], one.vehicles)
+        if which is Board.NONE:
+            return ()
+        if which is Board.CONDITIONS:
+            return tuple(crossed(one, everyday)["vehicles"])
+        answers = first_answers(one.bridge, rating, kept, everyday)
+        return tuple(crossing_object(answer, rating.posting) for answer in answers)
+
+    return board
 
 
 def workings(of: Gathered, parts: Iterable[str]) -> Mapping[str, Document]:

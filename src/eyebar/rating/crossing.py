@@ -157,18 +157,19 @@ def crossings(
     least, posting = rater.of(rating.parts, fitting), rating.posting
     closed = {True: CLOSED, False: "", None: UNDECIDED if posting.governed_by else UNRATED}
     shut = closed[posting.closed]
-    begun = [
-        _begun(one, least.get(f"asked {i}"), posted_for(one, posting, used), clear, shut)
+    answers = [
+        begun(one, least.get(f"asked {i}"), posted_for(one, posting, used), clear_ft=clear,
+              shut=shut)
         for i, one in enumerate(laid)
     ]
     if not shut:
-        begun = _with_ways(rater, _areas(rater, begun), posting)
-        begun = [_with_others(rater, one, beside) for one in begun]
-    return Crossings(rating=rating, crossings=tuple(begun), values=used)
+        answers = _with_ways(rater, _areas(rater, answers), posting)
+        answers = [_with_others(rater, one, beside) for one in answers]
+    return Crossings(rating=rating, crossings=tuple(answers), values=used)
 
 
-def _begun(
-    vehicle: Vehicle, by: Governing | None, posted: Posted, clear_ft: float, shut: str
+def begun(
+    vehicle: Vehicle, by: Governing | None, posted: Posted, *, clear_ft: float, shut: str
 ) -> Crossing:
     """The answer without conditions: a `no` with a reason is final, one without is not."""
     wide = ""
@@ -185,7 +186,7 @@ def _begun(
     return Crossing(vehicle=vehicle, answer=Answer.NO, by=by, posted=posted)
 
 
-def _open(one: Crossing) -> bool:
+def open_still(one: Crossing) -> bool:
     """Whether an answer still has to be found."""
     return one.answer is Answer.NO and not one.reason
 
@@ -195,7 +196,7 @@ def _areas(rater: Rater, begun: Sequence[Crossing]) -> list[Crossing]:
     found = list(begun)
     uses: dict[Use, list[int]] = {}
     for i, one in enumerate(begun):
-        if _open(one) and one.vehicle.combine is Combine.AREA:
+        if open_still(one) and one.vehicle.combine is Combine.AREA:
             uses.setdefault(use_by_area(one.vehicle), []).append(i)
     for use, numbers in uses.items():
         lighter: dict[int, Vehicle] = {}
@@ -252,7 +253,7 @@ def _with_ways(
     rater: Rater, begun: Sequence[Crossing], posting: Posting
 ) -> list[Crossing]:
     """Every answer that is still open, with the ways that were found."""
-    waiting = {i: one for i, one in enumerate(begun) if _open(one)}
+    waiting = {i: one for i, one in enumerate(begun) if open_still(one)}
     found: dict[int, list[Way]] = {i: [] for i in waiting}
     for i, one in waiting.items():
         if allows(one.by):

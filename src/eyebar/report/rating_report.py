@@ -2,17 +2,25 @@
 
 import dataclasses
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
 from eyebar.documents.gathered import Gathered
-from eyebar.drawings import Printed, sign_alone, small_elevation, stress_sheet
+from eyebar.drawings import Printed, pin_figures, sign_alone, small_elevation, stress_sheet
 from eyebar.drawings.paper import UNITS_PER_INCH
 from eyebar.report.typeset import Paper, typeset
-from eyebar.terms import Reader, Working
-from eyebar.views import report_bridge, report_public, report_ratings, report_values, report_words
+from eyebar.terms import Board, Reader, Working
+from eyebar.views import (
+    report_bridge,
+    report_pins,
+    report_public,
+    report_ratings,
+    report_values,
+    report_words,
+)
 from eyebar.views.blocks import Figure, Paragraph, Section, plainly
+from eyebar.views.report_board import who_may_cross
 from eyebar.views.report_front import front
 from eyebar.views.report_inventory import inventory
 from eyebar.views.report_since import changes
@@ -29,6 +37,7 @@ class Asked:
     dated: date | None = None
     since: Mapping[str, Any] | None = None
     reader: Reader = Reader.ENGINEER
+    board: Board = Board.ANSWERS
     register: InRegister | None = None
     """What the register says of the rating, where it is kept in one."""
 
@@ -56,6 +65,7 @@ def claims(rate: Mapping[str, Any], asked: Asked) -> tuple[str, ...]:
         f"on={rate['date']}",
         f"working={asked.working}",
         f"for={asked.reader}",
+        f"board={asked.board}",
         *((f"since={report_values.fingerprint(dict(asked.since))}",) if asked.since else ()),
         *((f"register={asked.register.register}", f"rating={asked.register.rating}",
            f"head={asked.register.head}") if asked.register else ()),
@@ -79,8 +89,8 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
         "foot": report_words.foot(rate),
         "page_word": report_words.PAGE, "of_word": report_words.OF,
         "elevation": _elevations(of, view),
-        "sign": _figure(sign_alone(rate["posting"]), wide=100),
-        "sections": plainly(_sections(of)),
+        "sign": _plain(sign_alone(rate["posting"])),
+        "sections": plainly(_sections(of, asked)),
         "sheets": _sheets(of),
         "working": plainly(_workings(of, asked.working)),
         "proof": plainly([report_values.proof(rate, report_words.VERIFY, asked.register)]),
@@ -95,11 +105,11 @@ def public_contents(of: Gathered) -> dict[str, Any]:
         "foot": report_words.foot(of.rate),
         "page_word": report_words.PAGE, "of_word": report_words.OF,
         "elevation": _elevations(of, view),
-        "sign": _figure(sign_alone(of.rate["posting"]), wide=100),
+        "sign": _plain(sign_alone(of.rate["posting"])),
     }
 
 
-def _sections(of: Gathered) -> list[Section]:
+def _sections(of: Gathered, asked: Asked) -> list[Section]:
     return [
         report_bridge.described(of.describe),
         report_bridge.readings(of.describe),
@@ -107,11 +117,22 @@ def _sections(of: Gathered) -> list[Section]:
         report_bridge.loads(of.describe, of.vehicles),
         report_ratings.weakest(of.rate),
         report_ratings.by_part(of.rate),
+        *report_pins.pins([
+            (one.view, replace(_figure(one.printed, caption=one.view.part), floats=True))
+            for one in pin_figures(of.rate, of.explain)
+        ]),
         report_ratings.whole(of.rate),
+        *_board(of, asked.board),
         report_values.assumed(of.rate),
         report_values.values(of.rate),
         inventory(of.rate, of.describe, of.vehicles),
     ]
+
+
+def _board(of: Gathered, which: Board) -> list[Section]:
+    if which is Board.NONE:
+        return []
+    return [who_may_cross(of.rate, of.board(which), looked_for=which is Board.CONDITIONS)]
 
 
 def _sheets(of: Gathered) -> list[dict[str, Any]]:
@@ -133,15 +154,16 @@ def _elevations(of: Gathered, view: StressSheet | None) -> list[dict[str, Any]]:
     if of.forces is None or view is None:
         return []
     drawn = small_elevation(view, chosen_truss(of.rate, of.forces, view.truss))
-    return [_figure(drawn, wide=100)]
+    return [_plain(drawn)]
 
 
-def _figure(drawn: Printed, *, wide: int, caption: str = "") -> dict[str, Any]:
-    return dataclasses.asdict(
-        Figure(
-        svg=drawn.svg, said=f"{drawn.title}. {drawn.said}", caption=caption, wide=wide,
-    )
-    )
+def _figure(drawn: Printed, caption: str = "") -> Figure:
+    """As wide as the page: there a pin is drawn to the scale that its figure names."""
+    return Figure(svg=drawn.svg, said=f"{drawn.title}. {drawn.said}", caption=caption)
+
+
+def _plain(drawn: Printed) -> dict[str, Any]:
+    return dataclasses.asdict(_figure(drawn))
 
 
 def _workings(of: Gathered, which: Working) -> Sequence[Section]:

@@ -10,7 +10,7 @@ from eyebar import __version__
 from eyebar.documents.gathered import Gathered
 from eyebar.errors import OutOfRange
 from eyebar.report.rating_report import Asked, rating_report
-from eyebar.terms import Reader, Working
+from eyebar.terms import Board, Reader, Working
 from eyebar.views import report_verified
 from eyebar.views.report_values import fingerprint
 
@@ -30,6 +30,7 @@ class Claims:
     reader: Reader
     dated: date
     since: str
+    board: Board
     register: str
     rating: int
     head: str
@@ -50,8 +51,9 @@ def claims_of(file: bytes) -> Claims:
             on=date.fromisoformat(said["on"]), working=Working(said["working"]),
             reader=Reader(said["for"]),
             dated=date.fromisoformat(made[1].decode() if made else ""),
-            since=said.get("since", ""), register=said.get("register", ""),
-            rating=int(said.get("rating", "0")), head=said.get("head", ""),
+            since=said.get("since", ""), board=Board(said.get("board", "none")),
+            register=said.get("register", ""), rating=int(said.get("rating", "0")),
+            head=said.get("head", ""),
         )
     except (KeyError, ValueError):
         raise OutOfRange(

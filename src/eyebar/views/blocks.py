@@ -30,6 +30,14 @@ class Points:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Ticks:
+    """A list of sentences, each with a box to be ticked by hand."""
+
+    points: tuple[str, ...]
+    block: str = field(default="ticks", init=False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rows:
     """Captions, and what is said to each, under a heading for both."""
 
@@ -54,12 +62,14 @@ class Table:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
     """A drawing with its caption, and with words for those who do not see it; `wide` is the part
-    of the width that it takes, in hundredths."""
+    of the width that it takes, in hundredths; where it `floats`, words go on while it waits for a
+    page with room."""
 
     svg: str
     said: str
     caption: str
     wide: int = 100
+    floats: bool = False
     block: str = field(default="figure", init=False)
 
 
@@ -97,10 +107,10 @@ class Blanks:
     block: str = field(default="blanks", init=False)
 
 
-Block = Paragraph | Points | Rows | Table | Figure | Equation | Said | Blanks
+Block = Paragraph | Points | Ticks | Rows | Table | Figure | Equation | Said | Blanks
 """What stands in a section."""
 
-BLOCKS = (Paragraph, Points, Rows, Table, Figure, Equation, Said, Blanks)
+BLOCKS = (Paragraph, Points, Ticks, Rows, Table, Figure, Equation, Said, Blanks)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -76,25 +76,43 @@ def said(document: Document, one: Document) -> Said:
     )
 
 
-def slip_lines(document: Document) -> tuple[str, ...]:
-    """A slip as lines of text, to be printed and signed."""
+def slip_title(document: Document) -> str:
+    """What the paper is."""
+    return "Slip for one crossing" + (", provisional" if document["provisional"] else "")
+
+
+def conditions_of(document: Document) -> tuple[str, ...]:
+    """The conditions of a slip, in sentences."""
+    way = document["way"]
+    return tuple(words.condition(each) for each in way["conditions"]) if way else ()
+
+
+def slip_rows(document: Document) -> tuple[tuple[str, str], ...]:
+    """What a slip says of bridge, day and vehicle: captions, and what is said to each."""
     bridge, vehicle, crossing = document["bridge"], document["vehicle"], document["crossing"]
     way = document["way"]
     named = ", ".join(filter(None, (bridge["name"], bridge["number"])))
-    conditions = [words.condition(each) for each in way["conditions"]] if way else []
     factor = way["factor"] if way else crossing["factor"]
     part = way["decided_by"] if way else crossing["decided_by"]
+    return (
+        ("Bridge", named),
+        ("Day", document["day"]),
+        ("Vehicle", vehicle["name"]),
+        ("Axles", _axles(vehicle)),
+        ("Sign", document["sign"] or "none needed"),
+        ("State", f"as on {document['date']}, record {document['record_hash'][:12]}"),
+        ("Decided", f"{part or rounding.NOTHING}, factor {rounding.factor(factor)} "
+                    f"({words.standing(crossing['method'], crossing['level'])})"),
+    )
+
+
+def slip_lines(document: Document) -> tuple[str, ...]:
+    """A slip as lines of text, to be printed and signed."""
+    conditions = conditions_of(document)
     lines = (
-        "SLIP FOR ONE CROSSING" + (", PROVISIONAL" if document["provisional"] else ""),
+        slip_title(document).upper(),
         "",
-        f"Bridge    {named}",
-        f"Day       {document['day']}",
-        f"Vehicle   {vehicle['name']}",
-        f"Axles     {_axles(vehicle)}",
-        f"Sign      {document['sign'] or 'none needed'}",
-        f"State     as on {document['date']}, record {document['record_hash'][:12]}",
-        f"Decided   {part or rounding.NOTHING}, factor {rounding.factor(factor)} "
-        f"({words.standing(crossing['method'], crossing['level'])})",
+        *(f"{caption:10}{said}" for caption, said in slip_rows(document)),
         "",
         "It may cross once on the day" + (" if all of these are kept:" if conditions else "."),
         *(f"  [ ] {one}" for one in conditions),

@@ -88,5 +88,5 @@ def _row(number: int, one: Document) -> PinBearingRow:
         moment=rounding.kip(moment[0]), moment_up=rounding.kip(moment[1]),
         moment_both=rounding.kip(math.hypot(*moment)),
         spread=rounding.kip(math.hypot(*one["spread_moment_kip_in"])),
-        used=rounding.factor(one["used"]),
+        used=rounding.used(one["used"]),
     )

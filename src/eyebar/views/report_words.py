@@ -22,6 +22,19 @@ ABOUT_WEAKEST = (
     "station of its front axle, in feet from end 0, and the way it travels (up: towards higher "
     "stations)."
 )
+ABOUT_PINS = (
+    "Of each truss the pin with the least factor. The figure shows what bears on it from the "
+    "outside to scale, then forces, shears and moments in the horizontal and the upright plane "
+    "under the factored loads at which the check is reached."
+)
+BOARD = "Who may cross"
+ABOUT_BOARD = "Vehicles of every day, by the method and level of the posting"
+NO_CONDITIONS = (
+    "A no here is without conditions: whether walking pace, the middle of the road or less load "
+    "would make it safe was not looked for, and loads all over the road, such as a herd or snow, "
+    "were not rated. The command cross does both, and so does a report made with --board "
+    "conditions."
+)
 ABOUT_VALUES = (
     "A value that nobody has confirmed against the standard itself is marked so; whoever signs "
     "takes it on."
@@ -46,6 +59,8 @@ HEADINGS = {
 }
 PAGE, OF = "page", "of"
 OF_THE_BRIDGE = "Of the bridge", "As recorded"
+OF_THE_CROSSING = "Of the crossing", "As asked and rated"
+NO_MUST = "None beside what holds for everybody."
 OF_TIMBER = "Timber", "Species and grade"
 OF_THE_PAPER = "Of this paper", "Fingerprint or version"
 VERIFY = "eyebar report --verify FILE.pdf RECORD"

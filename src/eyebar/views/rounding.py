@@ -21,6 +21,11 @@ def factor(value: float | None) -> str:
     return _fixed(value, decimals)
 
 
+def used(value: float) -> str:
+    """What of a limit is used [1], to two decimals."""
+    return _fixed(value, 2)
+
+
 def limit(tons: float) -> str:
     """The tons [ton] of a limit, down to the whole ton."""
     return str(math.floor(tons))
