@@ -78,12 +78,13 @@ def families_of(vehicle: Vehicle, axle_impact: float) -> tuple[Family, ...]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Swept:
-    """One sweep of a family on one truss: `bars` (n,) those it is meant for, what its checks are
+    """One sweep of a `family` on one truss: `bars` (n,) those it is meant for, what its checks are
     called, and whether its places are places of a train."""
 
     loaded: LoadedTruss
     sweep: Sweep
     dead: tuple[float, float]
+    family: Family
     bars: NDArray[np.bool_]
     prefix: str
     placed: bool
@@ -169,13 +170,14 @@ class Sweeps:
             key, bars, prefix = about[i]
             self.found[key].append(
                 Swept(
-                    loaded=self.loaded, sweep=sweep, dead=key[1], bars=bars, prefix=prefix,
-                    placed=not prefix,
+                    loaded=self.loaded, sweep=sweep, dead=key[1], family=self.reference[key[0]],
+                    bars=bars, prefix=prefix, placed=not prefix,
                 )
             )
 
 
-def _trains(loaded: LoadedTruss, family: Family) -> list[Places]:
+def trains_of(loaded: LoadedTruss, family: Family) -> list[Places]:
+    """The places of a family's train in both directions; none where it has no axles."""
     return [
         places(family.axles_kip, family.spacings_ft, loaded.lines.stations_ft, way)
         for way in Direction
@@ -187,7 +189,7 @@ def _train_tasks(loaded: LoadedTruss, family: Family, dead: tuple[float, float])
     fixed, start = loaded.dead(*dead), loaded.start(*dead)
     return [
         Task(places=train, fixed=fixed, start=start, growing=train.loads @ loaded.lines.units)
-        for train in _trains(loaded, family)
+        for train in trains_of(loaded, family)
     ]
 
 
@@ -200,7 +202,7 @@ def _wishes(
     chords = np.array([bar.kind in CHORD_KINDS for bar in loaded.truss.bars])
     moment, shear = family.lane_point_kip
     groups = [(everything, moment)] if moment == shear else [(chords, moment), (~chords, shear)]
-    trains: list[Places | None] = [*_trains(loaded, family)] or [None]
+    trains: list[Places | None] = [*trains_of(loaded, family)] or [None]
     return [
         (
             LaneWish(

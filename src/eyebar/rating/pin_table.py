@@ -52,6 +52,12 @@ class PinTable:
     numbers: dict[int, int] = field(default_factory=dict)
     passed: dict[tuple[int, int, int], Passed] = field(default_factory=dict)
     shocks: dict[tuple[object, ...], float] = field(default_factory=dict)
+    lanes_sought: set[tuple[object, ...]] = field(default_factory=set)
+    lanes: dict[tuple[object, ...], list[tuple[Swept, frozenset[int]]]] = field(
+        default_factory=dict
+    )
+    """Truss, family and dead load -> sweeps of lane loads that are worst for pins of some
+    numbers."""
     endings: dict[int, tuple[float, int, int]] = field(default_factory=dict)
 
     def rules_of(self, question: Question) -> PinRules:
@@ -70,9 +76,13 @@ class PinTable:
             self.endings[id(swept)] = ended(swept.sweep)
         return self.endings[id(swept)]
 
+    def lanes_of(self, swept: Swept) -> Sequence[tuple[Swept, frozenset[int]]]:
+        """The lane loads of a sweep's shape that are worst for pins, each with their numbers."""
+        return self.lanes.get((id(swept.loaded), id(swept.family), swept.dead), ())
+
     def rows_of(self, pin: Pin) -> PinRows:
         """The rows of a pin."""
-        key = self._alike(pin)
+        key = self.alike(pin)
         if key not in self.rows:
             self.rows[key] = pin_rows(pin)
         return self.rows[key]
@@ -87,7 +97,7 @@ class PinTable:
 
     def passed_by(self, pin: Pin, by: PinRules, swept: Swept) -> Passed:
         """The first passages of a pin on all sweeps of a bundle."""
-        key = (id(swept.sweep.bundle), id(by), self._alike(pin))
+        key = (id(swept.sweep.bundle), id(by), self.alike(pin))
         if key not in self.passed:
             rows = self.rows_of(pin)
             self.passed[key] = self._pass(pin_check(rows, by), rows, swept)
@@ -115,7 +125,7 @@ class PinTable:
             self.edges[id(bundle)] = edges_of(bundle)
         return self.edges[id(bundle)]
 
-    def _alike(self, pin: Pin) -> int:
+    def alike(self, pin: Pin) -> int:
         """One number for all pins alike."""
         if id(pin) not in self.numbers:
             self.numbers[id(pin)] = self.kinds.setdefault(_likeness(pin), len(self.kinds))

@@ -20,6 +20,7 @@ from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
 from eyebar.rating.lookup import Question
 from eyebar.rating.pin_checks import METHODS
+from eyebar.rating.pin_lanes import lane_groups, lane_sweeps
 from eyebar.rating.pin_table import PinTable
 from eyebar.rating.rated import NO_RULE, PartRating, PinFacts, RatedPart
 from eyebar.terms import Kind, Method
@@ -87,6 +88,9 @@ def pin_parts(
             for pin in pins:
                 found[pin.address].append(_without(one.question, NO_RULE))
     wanted = [one for one in questions if one.question.method in METHODS]
+    lane_sweeps(lane_groups(
+        (table.rules_of(one.question), [way.swept for way in one.ways]) for one in wanted
+    ), pins, table)
     chosen = [
         (pin, one.question, rating.least(pin, one)) for one in wanted for pin in pins
     ]
@@ -146,7 +150,12 @@ class _PinRating:
         by = self.table.rules_of(asked.question)
         best: _Least | None = None
         least = np.inf
-        for way in asked.ways:
+        number = self.table.alike(pin)
+        lanes = {
+            id(swept): Way(way.pull, swept, way.scale) for way in asked.ways
+            for swept, meant in self.table.lanes_of(way.swept) if number in meant
+        }
+        for way in (*asked.ways, *lanes.values()):
             place = way.swept.sweep.place
             found = self.table.passed_by(pin, by, way.swept)
             multiple = found.multiple[place]
@@ -155,6 +164,8 @@ class _PinRating:
                 best = _Least(
                     way, found.edge[place], found.part[place], multiple, found.checks[place]
                 )
+            if id(way.swept) in lanes:
+                continue
             ending, ray, _ = self.table.ended_of(way.swept)
             if ending / way.scale < least:
                 least = ending / way.scale

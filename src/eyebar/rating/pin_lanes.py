@@ -1,0 +1,278 @@
+"""Lane loads that are worst for a pin itself.
+
+A pin's moment comes from all its bars together: the lane load that is worst for it need not be the
+worst for any bar. In one slack set forces are straight in the loads, and the pin's check is convex
+in them: it is over its tangent, so that the load that is worst for the tangent at the forces known
+is worse than these, or they are already worst in that direction. From four directions of every
+resultant this is climbed in the slack set in which the check is known to be reached; what is found
+is followed along its own path, and climbed again from where that leads. The loads that bring a pin
+to its limit earlier are swept for that pin. What is found is bounded by trying, not proven; tests
+hold it against every pattern of loaded panels.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from eyebar.analysis.influence import uniform_panel_loads, weight_at_greatest
+from eyebar.analysis.loaded import LoadedTruss
+from eyebar.analysis.model import Floats
+from eyebar.analysis.passage import sets_before
+from eyebar.analysis.paths import Ints, Paths, paths, solved
+from eyebar.analysis.places import Places
+from eyebar.analysis.rays import Task
+from eyebar.analysis.sweep import sweeps
+from eyebar.bridge.parts import Pin
+from eyebar.rating.families import CAP, LANE_PREFIX, Family, Swept, trains_of
+from eyebar.rating.pin_checks import PinCheck, PinRules, pin_check
+from eyebar.rating.pin_table import PinTable
+from eyebar.terms import Direction
+
+ROUNDS = 3
+CLIMBS = 2
+MORE = 1e-6
+"""A load counts where it brings a check over 1 by more than this."""
+QUARTERS = np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
+TURNED = np.array([[0.0, -1.0], [1.0, 0.0]])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """One lane load with what stands beside it: `loads` (p,); train and place of it, or -1."""
+
+    loads: Floats
+    train: int = -1
+    place: int = -1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaneGroup:
+    """Lane loads of one shape on one dead load of one truss, and the sweeps made of them."""
+
+    loaded: LoadedTruss
+    family: Family
+    dead: tuple[float, float]
+    trains: tuple[Places, ...]
+    known: tuple[Swept, ...]
+
+    def worst(self, ordinates: Floats) -> tuple[Floats, Ints]:
+        """(t r, p) the loads that are worst for influence lines (r, p), with each of t trains, and
+        its places (t r,); without one -1."""
+        lines, family = self.loaded.lines, self.family
+        lane = uniform_panel_loads(lines.stations_ft, ordinates, family.lane_kip_per_ft)
+        point = max(family.lane_point_kip)
+        if point:
+            lane += weight_at_greatest(ordinates, point)
+        if not self.trains:
+            return lane, np.full(len(lane), -1)
+        places = [(ordinates @ train.loads.T).argmax(axis=1) for train in self.trains]
+        both = [
+            lane + train.loads[place] for train, place in zip(self.trains, places, strict=True)
+        ]
+        return np.concatenate(both), np.concatenate(places)
+
+
+@dataclass(slots=True, kw_only=True)
+class _Sought:
+    """One pin by one rule: the multiple at which its check is reached so far, the forces (b,) and
+    slack set there, the load that does it, and the slack sets that were climbed."""
+
+    pin: int
+    group: LaneGroup
+    check: PinCheck
+    columns: Ints
+    multiple: float
+    forces: Floats
+    number: int
+    best: Laid | None = None
+    climbed: set[int] = field(default_factory=set)
+
+    def climb(self) -> Laid | None:
+        """The worst load in the slack set, at the multiple; None where none is worse."""
+        self.climbed.add(self.number)
+        loaded = self.group.loaded
+        ordinates = loaded.lines.ordinates(self.number)[:, self.columns]
+        slack = loaded.sets.sets[self.number]
+        elements, _ = solved(loaded.model, slack, loaded.dead(*self.group.dead)[None])
+        dead = loaded.model.bar_forces(elements)[0, self.columns]
+        across, up = self.check.rows.reshape(2, -1, len(self.columns))
+        at = np.stack([across @ self.forces, up @ self.forces], axis=1)
+        toward = np.concatenate([_units(at) @ turn for turn in (
+            one * np.eye(2) + other * TURNED for one, other in QUARTERS)])
+        rows = np.tile(np.arange(len(across)), len(QUARTERS))
+        most: tuple[float, Laid | None] = (1.0 + MORE, None)
+        for _ in range(CLIMBS):
+            tangents = toward[:, :1] * across[rows] + toward[:, 1:] * up[rows]
+            loads, place = self.group.worst(tangents @ ordinates.T)
+            forces = dead + self.multiple * (loads @ ordinates)
+            values = self.check(forces)
+            best = int(values.argmax())
+            if values[best] > most[0]:
+                train = best // len(rows) if self.group.trains else -1
+                most = float(values[best]), Laid(
+                    loads=loads[best], train=train, place=int(place[best])
+                )
+            forces = forces[: len(rows)]
+            toward = _units(np.stack(
+                [(one[rows] * forces).sum(axis=1) for one in (across, up)], axis=1
+            ))
+        return most[1]
+
+    def follow(self, laid: Laid, walked: Paths, row: int) -> bool:
+        """Take what the path of a load tells; whether there is something left to climb."""
+        model = self.group.loaded.model
+        count = int(walked.count[row])
+        along = model.bar_forces(walked.forces[row, : count + 1])[:, self.columns]
+        values = self.check(along)
+        over = np.flatnonzero((values[:-1] < 1.0) & (values[1:] >= 1.0))
+        self.forces, step = along[count], count - 1
+        if len(over):
+            step = int(over[0])
+            change = along[step + 1] - along[step]
+            part = self.check.passed(along[step][None], change[None], np.ones(1))[0]
+            begin, end = walked.multiple[row, step : step + 2]
+            multiple = float(begin + part * (end - begin))
+            if multiple < self.multiple * (1.0 - MORE):
+                self.multiple, self.best = multiple, laid
+                self.forces = along[step] + part * change
+                self.climbed.clear()
+        self.number = int(walked.sets[row, step])
+        return self.number not in self.climbed
+
+
+def _units(vectors: Floats) -> Floats:
+    """(r, 2) unit vectors; across where there is none."""
+    size = np.hypot(vectors[:, 0], vectors[:, 1])[:, None]
+    some: Floats = np.where(size > 0.0, vectors / np.where(size > 0.0, size, 1.0), [1.0, 0.0])
+    return some
+
+
+def lane_sweeps(
+    groups: Iterable[tuple[LaneGroup, PinRules]], pins: Sequence[Pin], table: PinTable
+) -> None:
+    """Find the lane loads that are worst for pins, by groups and rules, and keep their sweeps in
+    the table. Pins alike, on trusses alike, are looked at once."""
+    sought = [
+        one for group, by in groups for pin in pins
+        if (one := _sought(group, by, pin, table)) is not None
+    ]
+    active = sought
+    for _ in range(ROUNDS):
+        tried = [(one, laid) for one in active if (laid := one.climb()) is not None]
+        active = list(_followed(tried))
+    _keep([one for one in sought if one.best is not None], table)
+
+
+def _sought(group: LaneGroup, by: PinRules, pin: Pin, table: PinTable) -> _Sought | None:
+    """A pin where it is reached so far; None where it is known or nothing reaches it."""
+    number = table.alike(pin)
+    key = (id(group.loaded), id(group.family), group.dead, id(by), number)
+    if key in table.lanes_sought:
+        return None
+    table.lanes_sought.add(key)
+    least, swept = min(
+        ((table.passed_by(pin, by, one).multiple[one.sweep.place], one) for one in group.known),
+        key=lambda pair: pair[0],
+    )
+    if not 0.0 < least < np.inf:
+        return None
+    found, place = table.passed_by(pin, by, swept), swept.sweep.place
+    rows = table.rows_of(pin)
+    columns = table.columns_of(swept, rows)
+    edge = found.edge[place]
+    p, q = swept.sweep.edges[edge]
+    first, second = swept.sweep.forces[p, columns], swept.sweep.forces[q, columns]
+    return _Sought(
+        pin=number, group=group, check=pin_check(rows, by), columns=columns, multiple=least,
+        forces=first + found.part[place] * (second - first),
+        number=int(sets_before(swept.sweep, np.array([edge]))[0]),
+    )
+
+
+def _followed(tried: Sequence[tuple[_Sought, Laid]]) -> Iterator[_Sought]:
+    """Follow the paths of loads; those for which something is left to climb."""
+    by_truss: dict[int, list[tuple[_Sought, Laid]]] = {}
+    for one, laid in tried:
+        by_truss.setdefault(id(one.group.loaded), []).append((one, laid))
+    for members in by_truss.values():
+        loaded = members[0][0].group.loaded
+        dead = [one.group.dead for one, _ in members]
+        walked = paths(
+            loaded.sets, np.stack([loaded.dead(*pair) for pair in dead]),
+            np.stack([laid.loads for _, laid in members]) @ loaded.lines.units,
+            start=np.array([loaded.start(*pair) for pair in dead]),
+            cap=np.array([one.multiple for one, _ in members]),
+        )
+        for row, (one, laid) in enumerate(members):
+            if one.follow(laid, walked, row):
+                yield one
+
+
+def _keep(found: Sequence[_Sought], table: PinTable) -> None:
+    """Sweep the loads that were found, group by group, each for its pin."""
+    groups: dict[tuple[int, int], list[_Sought]] = {}
+    for one in found:
+        assert one.best is not None
+        groups.setdefault((id(one.group), one.best.train), []).append(one)
+    by_truss: dict[int, list[tuple[LaneGroup, Task, frozenset[int]]]] = {}
+    for members in groups.values():
+        group = members[0].group
+        task = _task(group, [one.best for one in members if one.best is not None])
+        meant = frozenset(one.pin for one in members)
+        by_truss.setdefault(id(group.loaded), []).append((group, task, meant))
+    for tasks in by_truss.values():
+        tasks.sort(key=lambda one: one[0].dead)
+        loaded = tasks[0][0].loaded
+        done = sweeps(loaded.sets, [task for _, task, _ in tasks], CAP)
+        for sweep, (group, _, meant) in zip(done, tasks, strict=True):
+            placed = bool(group.trains)
+            table.lanes.setdefault((id(loaded), id(group.family), group.dead), []).append((
+                Swept(
+                    loaded=loaded, sweep=sweep, dead=group.dead, family=group.family,
+                    bars=np.zeros(len(loaded.model.bars), dtype=bool),
+                    prefix="" if placed else LANE_PREFIX, placed=placed,
+                ), meant,
+            ))
+
+
+def _task(group: LaneGroup, laid: Sequence[Laid]) -> Task:
+    """Loads as places of one train, each by itself."""
+    loads = np.stack([one.loads for one in laid])
+    count, train = len(laid), laid[0].train
+    stand = Places(
+        direction=Direction.UP, front_ft=np.full(count, np.nan), loads=loads,
+        spacing_ft=np.zeros((count, 0)), line=np.arange(count),
+    )
+    if train >= 0:
+        moving, place = group.trains[train], [one.place for one in laid]
+        stand = replace(
+            stand, direction=moving.direction, front_ft=moving.front_ft[place],
+            spacing_ft=moving.spacing_ft[place],
+        )
+    return Task(
+        places=stand, fixed=group.loaded.dead(*group.dead),
+        start=group.loaded.start(*group.dead), growing=loads @ group.loaded.lines.units,
+    )
+
+
+def lane_groups(
+    asked: Iterable[tuple[PinRules, Sequence[Swept]]]
+) -> Iterator[tuple[LaneGroup, PinRules]]:
+    """The shapes of lane load among sweeps, with the rules by which they are asked for."""
+    known: dict[tuple[int, int, tuple[float, float]], dict[int, Swept]] = {}
+    rules: dict[tuple[int, int, tuple[float, float]], dict[int, PinRules]] = {}
+    for by, ways in asked:
+        for swept in ways:
+            if swept.family.lane_kip_per_ft:
+                key = (id(swept.loaded), id(swept.family), swept.dead)
+                known.setdefault(key, {})[id(swept)] = swept
+                rules.setdefault(key, {})[id(by)] = by
+    for key, every in known.items():
+        first = next(iter(every.values()))
+        group = LaneGroup(
+            loaded=first.loaded, family=first.family, dead=first.dead, known=tuple(every.values()),
+            trains=tuple(trains_of(first.loaded, first.family)),
+        )
+        for by in rules[key].values():
+            yield group, by
