@@ -10,7 +10,10 @@ from eyebar.demo import SHOWN, bridge_records
 from eyebar.history import age
 from eyebar.history.age import _bracket, details, usual_spans
 from eyebar.office import shipped_values
+from eyebar.record import EndFixing
 from eyebar.record.reading import record_of
+from eyebar.sections.built import FlangedSegments
+from eyebar.sections.shapes import Loops, Rod, Rods, RodShape
 from eyebar.terms import Form, Metal
 
 
@@ -72,3 +75,27 @@ def test_a_record_without_a_year_contradicts_nothing(bridge: Bridge) -> None:
     found = age(replace(made_of(bridge, Metal.STEEL), built=None), [])
     assert found.contradictions == ()
     assert found.first == 1888
+
+
+def test_joints_that_are_riveted_or_welded_tell_their_years(bridge: Bridge) -> None:
+    # Riveted from 1895, welded from 1930, pins to 1910: pins and welds exclude each other.
+    steel = made_of(bridge, Metal.STEEL)
+    riveted = age(steel, [], [EndFixing.RIVETED, EndFixing.PINNED])
+    assert (riveted.first, riveted.last) == (1895, 1910)
+    welded = age(steel, [], [EndFixing.WELDED])
+    assert (welded.first, welded.last) == (None, None)
+    assert any("welded" in one and "1930" in one for one in welded.contradictions)
+
+
+def test_sections_tell_their_years(bridge: Bridge) -> None:
+    # Forged loops tell of the smith, loops that are only bent say nothing.
+    bar = bridge.trusses[0].bars[0]
+    segments = FlangedSegments(segments=(), inside=6.0)
+    loop = Rod(shape=RodShape.ROUND, size=1.0, looped=True)
+    for section, name in (
+        (segments, "flanged segments"), (Rods(rods=(loop,)), "loop rods"),
+        (Rods(rods=(replace(loop, loops=Loops.BENT),)), ""),
+    ):
+        truss = replace(bridge.trusses[0], bars=(replace(bar, as_built=section),), broken=())
+        found = {one.name for one in age(replace(bridge, trusses=(truss,)), []).details}
+        assert found & {"flanged segments", "loop rods"} == ({name} if name else set())

@@ -28,7 +28,8 @@ def history_document(
 def history_of(one: Opened) -> dict[str, Any]:
     """The document of a record that has been opened. Raises as `history_document` does."""
     found = {truss.name: _recognised(truss) for truss in one.bridge.trusses}
-    of_age = age(one.bridge, (each.form for each in found.values()))
+    joined = (group.ends for group in one.record.members.values() if group.ends)
+    of_age = age(one.bridge, (each.form for each in found.values()), joined)
     return {
         **heading("history", 1, one),
         "trusses": [

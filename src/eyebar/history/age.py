@@ -10,7 +10,9 @@ from importlib.resources import files
 from typing import Any
 
 from eyebar.bridge.parts import Bridge
-from eyebar.sections.shapes import Eyebars
+from eyebar.record import EndFixing
+from eyebar.sections.built import FlangedSegments
+from eyebar.sections.shapes import Eyebars, Loops, Rod, Rods
 from eyebar.sources import table_rows
 from eyebar.terms import Form, Metal
 
@@ -52,10 +54,13 @@ class Age:
     contradictions: tuple[str, ...]
 
 
-def age(bridge: Bridge, forms: Iterable[Form | None]) -> Age:
-    """The bracket of years of a bridge whose trusses are of these forms."""
+def age(
+    bridge: Bridge, forms: Iterable[Form | None], joined: Iterable[EndFixing] = ()
+) -> Age:
+    """The bracket of years of a bridge whose trusses are of these forms, its members joined so."""
     table = details()
-    found = [table[name] for name in dict.fromkeys(_seen(bridge, forms)) if name in table]
+    seen = (*_seen(bridge, forms), *(f"{fixing} joints" for fixing in joined))
+    found = [table[name] for name in dict.fromkeys(seen) if name in table]
     return _bracket(found, bridge.built)
 
 
@@ -102,7 +107,16 @@ def _seen(bridge: Bridge, forms: Iterable[Form | None]) -> Iterator[str]:
             yield str(metal)
     if any(seat.metal is Metal.CAST_IRON for bar in bars for seat in bar.seats):
         yield "cast-iron blocks"
+    if any(isinstance(bar.as_built, FlangedSegments) for bar in bars):
+        yield "flanged segments"
+    if any(_forged(rod) for bar in bars if isinstance(bar.as_built, Rods)
+           for rod in bar.as_built.rods):
+        yield "loop rods"
     yield from (str(form) for form in forms if form is not None)
+
+
+def _forged(rod: Rod) -> bool:
+    return rod.looped and rod.loops is Loops.WELDED
 
 
 @cache
