@@ -21,7 +21,6 @@ from eyebar.report.documentation import (
 from eyebar.views import documentation_words as words
 from tests.documents import demos
 from tests.report import made
-from tests.report.test_structure import tags
 
 each = pytest.mark.parametrize("name", demos.NAMES)
 typst = pytest.mark.typst
@@ -50,7 +49,7 @@ def test_it_claims_to_be_archivable_and_accessible() -> None:
     assert b"<pdfaid:part>2</pdfaid:part>" in metadata
     assert b"<pdfaid:conformance>A</pdfaid:conformance>" in metadata
     assert b"<pdfuaid:part>1</pdfuaid:part>" in metadata
-    figures = [one for one in tags(root["/StructTreeRoot"]) if one["/S"] == "/Figure"]
+    figures = [one for one in made.tags(root["/StructTreeRoot"]) if one["/S"] == "/Figure"]
     # An elevation, sketches of stiffness, webs and two strips, and four sheets.
     assert len(figures) == 1 + 4 + 4
     assert all(str(one.get("/Alt", "")).strip() for one in figures)
