@@ -104,3 +104,65 @@ def test_mirrored_forces_bend_the_pin_at_the_image_the_other_way(
     for name in ("loads", "moments", "eased", "shears"):
         turned = getattr(other, name) @ there * np.array([-1.0, 1.0])
         assert turned == pytest.approx(getattr(one, name) @ here, abs=1e-9), name
+
+
+L4 = "  pin at L4:"
+
+
+def at_l4(*changes: tuple[str, str]) -> str:
+    """The record with lines of the packing at L4 written otherwise."""
+    text = whole()
+    begin = text.index(L4)
+    end = text.index("  pin at L5:")
+    packing = text[begin:end]
+    for before, after in changes:
+        assert before in packing
+        packing = packing.replace(before, after, 1)
+    return text[:begin] + packing + text[end:]
+
+
+BAR = "      - {bar: L4-L5, thickness: 3/4 in, clearance: 1/16 in}"
+
+
+def shared(*shares: str) -> str:
+    """Two bearings of L4-L5 with fixed shares."""
+    return at_l4(*(
+        (BAR, BAR.replace("clearance", f"share: {share}, clearance")) for share in shares
+    ))
+
+
+def test_shared_bearings_take_their_fixed_shares() -> None:
+    # By hand: of 80 kip in L4-L5 the outer bar takes 3/8 and the inner one 1/8: 30 and 10 kip.
+    pin = pins(bridge(shared("3/8", "1/8")))["downstream/L4/pin"]
+    rows = pin_rows(pin)
+    forces = np.array([80.0 if bar == "L4-L5" else 0.0 for bar in rows.bars])
+    there = [i for i, one in enumerate(pin.packing) if one.bars == ("L4-L5",)]
+    assert (rows.loads[there] @ forces)[:, 0] == pytest.approx([30.0, 10.0])
+
+
+def test_a_packing_out_of_balance_is_refused_with_the_imbalance() -> None:
+    # By hand: 3/8 and 1/4 are 0.625 of the bar's force where half a pin takes 0.5.
+    with pytest.raises(BadRecord, match=(
+        r"upstream/L4/pin carries 0\.625 of the force of L4-L5, not 0\.5: .* by \+0\.125"
+    )):
+        bridge(shared("3/8", "1/4"))
+
+
+def test_a_packing_that_leaves_the_hung_load_out_is_refused() -> None:
+    text = at_l4(("      - {bar: hanger, thickness: 1 1/8 in, clearance: 1/8 in}\n", ""))
+    with pytest.raises(BadRecord, match=r"the load hung on the pin, not 0\.5: .* by -0\.5"):
+        bridge(text)
+
+
+def test_a_worn_pin_counts_with_what_was_read_and_a_worn_hole_takes_nothing_from_it(
+    told: dict[str, Pin]
+) -> None:
+    # The record: upstream/L4/pin read 2 23/32 in, of 2 3/4 in; downstream none.
+    assert told["upstream/L4/pin"].diameter == 2.71875
+    assert told["downstream/L4/pin"].diameter == 2.75
+    reading = "      - {part: upstream/L4/pin, what: diameter"
+    assert reading in whole()
+    worn = whole().replace(
+        reading, "      - {part: downstream/U2-L4, place: hole L4, what: hole, value: 2 29/32 in, "
+        f"gauge: caliper}}\n{reading}", 1)
+    assert pins(bridge(worn))["downstream/L4/pin"] == told["downstream/L4/pin"]
