@@ -221,3 +221,15 @@ class NotWhole(EyebarError):
         self.where = where
         self.first = first
         super().__init__(f"{where}: {first}")
+
+
+class NotAllowed(EyebarError):
+    """Something that an account of a shared workbench may not do. Attributes: `name`, `least`."""
+
+    code = "not-allowed"
+
+    def __init__(self, name: str, least: str) -> None:
+        self.name = name
+        self.least = least
+        super().__init__(f"{name} may not do that; it takes the role {least}, or a token that "
+                         "changes things; ask whoever keeps the accounts")

@@ -230,3 +230,18 @@ class RoadPlace(StrEnum):
     THROUGH = "through"
     PONY = "pony"
     DECK = "deck"
+
+
+class Role(StrEnum):
+    """What an account of a shared workbench may do; each may also what those before it may."""
+
+    READER = "reader"
+    MEASURER = "measurer"
+    ENGINEER = "engineer"
+
+
+class Scope(StrEnum):
+    """What a token is good for."""
+
+    READ = "read"
+    WRITE = "write"

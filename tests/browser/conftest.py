@@ -15,7 +15,7 @@ from eyebar.store.saving import add_bridge
 from eyebar.web import urls
 from eyebar.web.app import application
 from eyebar.web.bench import Bench
-from eyebar.web.serving import bench_on, free_socket
+from eyebar.web.serving import Own, bench_on, free_socket, own_keeper
 from tests.documents import demos
 from tests.groups import GROUPS
 
@@ -39,7 +39,8 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     with opened_register(str(file), begin=True) as register:
         for name in ("wrenmallow", "dovetansy"):
             add_bridge(register, read_record(demos.record(name)), person="test", reason="test")
-        with bench_on(register, port, office=None, person="A. Measurer") as bench:
+        keeper = own_keeper(port, Own(person="A. Measurer"))
+        with bench_on(register, keeper, office=None) as bench:
             server = uvicorn.Server(uvicorn.Config(
                 application(bench, lambda _: None), log_level="warning", lifespan="off",
             ))
@@ -69,7 +70,7 @@ def browser() -> Iterator[object]:
 def let_in(served: Served, browser) -> dict:
     """What a browser that was let in remembers."""
     context = browser.new_context()
-    context.new_page().goto(served.root + urls.enter(served.bench.door.key))
+    context.new_page().goto(served.root + urls.enter(served.bench.keeper.key))
     state = context.storage_state()
     context.close()
     return state

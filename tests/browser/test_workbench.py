@@ -90,7 +90,9 @@ def test_arrow_keys_move_the_load_and_shift_goes_from_place_to_place(page) -> No
     assert float(drawing.get_attribute("data-front")) == pytest.approx(start + 0.5)
     page.keyboard.press("Shift+ArrowLeft")
     page.keyboard.press("Shift+ArrowLeft")
-    table = page.evaluate("fetch(document.getElementById('load').dataset.table).then((a) => a.json())")
+    table = page.evaluate(
+        "fetch(document.getElementById('load').dataset.table).then((answer) => answer.json())"
+    )
     fronts = [row["front_axle_ft"] for row in table["rows"]]
     at = float(drawing.get_attribute("data-front"))
     assert min(abs(at - one) for one in fronts) < 1e-6

@@ -15,7 +15,7 @@ from eyebar.store.saving import add_bridge
 from eyebar.web import urls
 from eyebar.web.app import application
 from eyebar.web.bench import Bench
-from eyebar.web.serving import bench_on
+from eyebar.web.serving import Own, bench_on, own_keeper
 from tests.documents import demos
 
 PORT = 8123
@@ -58,13 +58,14 @@ def seated(folder: Path, *names: str) -> Iterator[Seat]:
     with opened_register(str(folder / "register.db"), begin=True) as register:
         for name in names:
             add_bridge(register, read_record(demos.record(name)), person="test", reason="test")
-        with bench_on(register, PORT, office=None, person="A. Measurer") as bench:
+        keeper = own_keeper(PORT, Own(person="A. Measurer"))
+        with bench_on(register, keeper, office=None) as bench:
             bench.kept.jobs.update(RATED)
             printed: list[str] = []
             client = TestClient(
                 application(bench, printed.append), base_url=HERE, raise_server_exceptions=True
             )
-            assert client.get(urls.enter(bench.door.key)).status_code == 200
+            assert client.get(urls.enter(keeper.key)).status_code == 200
             yield Seat(bench=bench, client=client, printed=printed)
             RATED.update({
                 key: job for key, job in bench.kept.jobs.items()

@@ -33,11 +33,11 @@ def test_no_form_is_taken_without_the_key(seat: Seat, route) -> None:
 
 
 def test_the_key_works_once_and_a_fresh_one_is_printed(own_seat: Seat) -> None:
-    key = own_seat.bench.door.key
+    key = own_seat.bench.keeper.key
     first, second = stranger(own_seat), stranger(own_seat)
     assert first.get(urls.enter(key)).status_code == 200
     assert second.get(urls.enter(key)).status_code == 403
-    assert own_seat.printed[-1] == urls.enter(own_seat.bench.door.key)
+    assert own_seat.printed[-1] == urls.enter(own_seat.bench.keeper.key)
     assert second.get(own_seat.printed[-1]).status_code == 200
 
 

@@ -1,5 +1,6 @@
 """Pages from views, and refusals as pages: the one place where a template is filled in."""
 
+import dataclasses
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -7,15 +8,16 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, Response
+from starlette.responses import HTMLResponse, JSONResponse, Response
 
 from eyebar import __version__
-from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, Unknown
+from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, NotAllowed, Unknown
+from eyebar.store.accounts import Caller
 from eyebar.web import urls
 from eyebar.web.bench import Bench
 from eyebar.web.kept import StillRating
 
-REFUSED, NOT_FOUND, CHANGED = 422, 404, 409
+REFUSED, NOT_FOUND, CHANGED, FORBIDDEN, ACCEPTED = 422, 404, 409, 403, 202
 
 
 @cache
@@ -35,6 +37,17 @@ def bench_of(request: Request) -> Bench:
     return found
 
 
+def caller_of(request: Request) -> Caller:
+    """Who asks; the door let nobody else in."""
+    found: Caller = request.state.caller
+    return found
+
+
+def person_of(request: Request) -> str:
+    """The name under which what is done is kept."""
+    return caller_of(request).name
+
+
 def page(template: str, view: Any, *, status: int = 200, **more: Any) -> Response:
     """A template filled from a view."""
     text = environment().get_template(template).render(view=view, **more)
@@ -51,24 +64,45 @@ class Refusal:
 
 
 def refused(request: Request, error: Exception) -> Response:
-    """A refusal as a page."""
+    """A refusal as a page, or as JSON for a program."""
+    if request.url.path.startswith("/json/"):
+        return JSONResponse(error_document(error), status_code=_status(error))
     back = request.url.path if request.method == "POST" else urls.BRIDGES
     if isinstance(error, Unknown):
         return page("refused.html", Refusal(heading="Not here", sentences=(str(error),)),
-                    status=NOT_FOUND)
+                    status=_status(error))
     if isinstance(error, BadRecord):
         faults = tuple(fault.sentence(error.file) for fault in error.faults)
         return page("refused.html", Refusal(heading="The record has faults", sentences=faults,
                                             back=back), status=REFUSED)
-    status = CHANGED if isinstance(error, ChangedMeanwhile) else REFUSED
     said = tuple(str(error).splitlines()) if isinstance(error, EyebarError) else (str(error),)
     return page("refused.html", Refusal(heading="Refused", sentences=said, back=back),
-                status=status)
+                status=_status(error))
+
+
+def _status(error: Exception) -> int:
+    if isinstance(error, Unknown):
+        return NOT_FOUND
+    if isinstance(error, NotAllowed):
+        return FORBIDDEN
+    return CHANGED if isinstance(error, ChangedMeanwhile) else REFUSED
+
+
+def error_document(error: Exception) -> dict[str, Any]:
+    """A refusal as the `error` document."""
+    code = error.code if isinstance(error, EyebarError) else "error"
+    found: dict[str, Any] = {"format": "eyebar/error/1", "code": code, "text": str(error)}
+    if isinstance(error, BadRecord):
+        found["file"] = error.file
+        found["faults"] = [dataclasses.asdict(fault) for fault in error.faults]
+    return found
 
 
 def waiting(request: Request, _error: Exception) -> Response:
     """The page while a rating is being made: it asks again by itself, script or not."""
     assert isinstance(_error, StillRating)
+    if request.url.path.startswith("/json/"):
+        return JSONResponse({}, status_code=ACCEPTED, headers={"retry-after": "2"})
     answer = page("waiting.html", Refusal(heading="The bridge is being rated", sentences=(
         "Every place of every vehicle is looked at. This page comes back by itself.",
     )))

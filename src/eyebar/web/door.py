@@ -5,18 +5,20 @@ refuse the rest.
 """
 
 from collections.abc import Awaitable, Callable, MutableMapping
-from http.cookies import CookieError, SimpleCookie
 from typing import Any
 
-from eyebar.web import urls
-from eyebar.web.bench import Doorkeeper
+from starlette.concurrency import run_in_threadpool
 
+from eyebar.store.accounts import Caller
+from eyebar.web import urls
+from eyebar.web.keepers import ByKey, Headers, Keeper
+
+Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
 Receive = Callable[[], Awaitable[Message]]
 Send = Callable[[Message], Awaitable[None]]
-App = Callable[[MutableMapping[str, Any], Receive, Send], Awaitable[None]]
+App = Callable[[Scope, Receive, Send], Awaitable[None]]
 
-COOKIE = "eyebar-session"
 LARGEST_BODY = 52_000_000
 """Bytes of a request; a file of the register may have 50 million."""
 SAFE = ("GET", "HEAD")
@@ -32,105 +34,158 @@ HEADERS = (
     (b"cross-origin-resource-policy", b"same-origin"),
     (b"permissions-policy", b"camera=(), geolocation=(), microphone=()"),
 )
+ONLY_TLS = (b"strict-transport-security", b"max-age=31536000")
 WORDS = {
-    400: "This address is not one of the workbench's.",
     401: "Open the workbench by the address that the terminal printed.",
     403: "This address has been used, or is not the one that was printed. The terminal has printed"
          " a new one.",
     421: "This address is not one of the workbench's.",
     413: "That is too large.",
+    429: "That was too often. Wait a minute.",
 }
+NOT_FROM_HERE = "A form is taken only from a page of the workbench itself."
 
 
 class Door:
     """The door in front of an application."""
 
-    def __init__(self, app: App, *, keeper: Doorkeeper, printing: Callable[[str], None]) -> None:
+    def __init__(self, app: App, *, keeper: Keeper, printing: Callable[[str], None]) -> None:
         self.app, self.keeper, self.printing = app, keeper, printing
 
-    async def __call__(self, scope: MutableMapping[str, Any], receive: Receive, send: Send) -> None:
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer a request, or let it in."""
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
         headers = {name.lower(): value for name, value in scope["headers"]}
-        if headers.get(b"host", b"").decode("latin-1") not in self.keeper.hosts:
+        send = self._guarded(send)
+        host = headers.get(b"host", b"").decode("latin-1")
+        if host not in self.keeper.hosts or scope["scheme"] != self.keeper.scheme:
             await _refused(send, 421)
             return
-        path = scope["path"]
-        if scope["method"] in SAFE and path.startswith("/enter/"):
-            await self._enter(path.removeprefix("/enter/"), send)
+        if await self._at_the_door(scope, headers, send):
             return
-        token = _token(headers)
-        if not token or not self.keeper.knows(token):
-            await _refused(send, 401)
+        caller = await run_in_threadpool(self.keeper.who, headers)
+        if await self._turned_away(scope, headers, caller, send):
             return
-        if scope["method"] not in SAFE and not self._from_here(headers):
-            await _refused(send, 403)
-            return
-        if path == urls.LEAVE and scope["method"] == "POST":
-            self.keeper.sessions.discard(token)
-            await _refused(send, 401, _cookie("", age=0))
-            return
+        scope.setdefault("state", {})["caller"] = caller
+        await self._let_in(scope, receive, send, caller)
+
+    async def _at_the_door(self, scope: Scope, headers: Headers, send: Send) -> bool:
+        """Answer what is about coming and going; whether it was."""
+        path, keeper = scope["path"], self.keeper
+        if isinstance(keeper, ByKey) and scope["method"] in SAFE and path.startswith("/enter/"):
+            await self._enter(keeper, path.removeprefix("/enter/"), send)
+            return True
+        if path == urls.LEAVE and scope["method"] == "POST" and self._from_here(headers):
+            await run_in_threadpool(keeper.left, headers)
+            gone = _cookie(keeper, "", age=0)
+            if isinstance(keeper, ByKey):
+                await _refused(send, 401, more=((b"set-cookie", gone),))
+            else:
+                await _sent_on(send, urls.LOGIN, gone)
+            return True
+        return False
+
+    async def _turned_away(
+        self, scope: Scope, headers: Headers, caller: Caller | None, send: Send
+    ) -> bool:
+        """Refuse what may not come in; whether it was."""
+        keeper, path, changing = self.keeper, scope["path"], scope["method"] not in SAFE
+        address = scope["client"][0] if scope.get("client") else ""
+        if keeper.too_often(address, caller):
+            await _refused(send, 429, more=((b"retry-after", b"60"),))
+            return True
+        if caller is None and not keeper.is_open(path):
+            await run_in_threadpool(keeper.written, None, address, f"refused {path}", 401)
+            if isinstance(keeper, ByKey) or path.startswith("/json") or changing:
+                await _refused(send, 401)
+            else:
+                await _sent_on(send, urls.LOGIN)
+            return True
+        if changing and not (caller and caller.by_token) and not self._from_here(headers):
+            await run_in_threadpool(keeper.written, caller, address, f"refused {path}", 403)
+            await _refused(send, 403, NOT_FROM_HERE)
+            return True
         size = headers.get(b"content-length", b"0")
         if not size.isdigit() or int(size) > LARGEST_BODY or b"transfer-encoding" in headers:
             await _refused(send, 413)
-            return
-        await self.app(scope, receive, _guarded(send))
+            return True
+        return False
 
-    def _from_here(self, headers: dict[bytes, bytes]) -> bool:
+    async def _let_in(
+        self, scope: Scope, receive: Receive, send: Send, caller: Caller | None
+    ) -> None:
+        """The application's answer; what was asked to be changed is written down with it."""
+        status = 500
+
+        async def noted(message: Message) -> None:
+            nonlocal status
+            if message["type"] == "http.response.start":
+                status = message["status"]
+            await send(message)
+
+        try:
+            await self.app(scope, receive, noted)
+        finally:
+            if scope["method"] not in SAFE and scope["path"] != urls.LOGIN:
+                address = scope["client"][0] if scope.get("client") else ""
+                what = f"{scope['method']} {scope['path']}"
+                await run_in_threadpool(self.keeper.written, caller, address, what, status)
+
+    def _from_here(self, headers: Headers) -> bool:
         """Whether a request that changes something comes from a page of ours."""
         origin = headers.get(b"origin", b"").decode("latin-1")
         if not origin:
             return headers.get(b"sec-fetch-site") == b"same-origin"
-        scheme, _, host = origin.partition("://")
-        return scheme in ("http", "https") and host == headers[b"host"].decode("latin-1")
+        return origin == f"{self.keeper.scheme}://{headers[b'host'].decode('latin-1')}"
 
-    async def _enter(self, key: str, send: Send) -> None:
-        token = self.keeper.let_in(key)
+    async def _enter(self, keeper: ByKey, key: str, send: Send) -> None:
+        token = keeper.let_in(key)
         if token is None:
-            self.printing(urls.enter(self.keeper.key))
+            self.printing(urls.enter(keeper.key))
             await _refused(send, 403)
             return
-        await send({"type": "http.response.start", "status": 303, "headers": [
-            (b"location", urls.BRIDGES.encode()), (b"set-cookie", _cookie(token)), *HEADERS,
-            (b"cache-control", b"no-store"),
-        ]})
-        await send({"type": "http.response.body", "body": b""})
+        await _sent_on(send, urls.BRIDGES, _cookie(keeper, token))
+
+    def _guarded(self, send: Send) -> Send:
+        """The answer with its guarding headers; pages are not kept by anybody on the way."""
+        tls = (ONLY_TLS,) if self.keeper.scheme == "https" else ()
+
+        async def guarded(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                there = {name for name, _ in message["headers"]}
+                message["headers"] = [*message["headers"], *HEADERS, *tls]
+                if b"cache-control" not in there:
+                    message["headers"].append((b"cache-control", b"no-store"))
+            await send(message)
+        return guarded
 
 
-def _token(headers: dict[bytes, bytes]) -> str:
-    """The session's token in a request; empty for none."""
-    jar: SimpleCookie = SimpleCookie()
-    try:
-        jar.load(headers.get(b"cookie", b"").decode("latin-1"))
-    except CookieError:
-        return ""
-    return jar[COOKIE].value if COOKIE in jar else ""
-
-
-def _cookie(token: str, age: int | None = None) -> bytes:
+def _cookie(keeper: Keeper, token: str, age: int | None = None) -> bytes:
     ending = "" if age is None else f"; Max-Age={age}"
-    return f"{COOKIE}={token}; Path=/; HttpOnly; SameSite=Strict{ending}".encode()
+    secure = "; Secure" if keeper.scheme == "https" else ""
+    return f"{keeper.cookie}={token}; Path=/; HttpOnly; SameSite=Strict{secure}{ending}".encode()
 
 
-def _guarded(send: Send) -> Send:
-    """The answer with its guarding headers; pages are not kept by anybody on the way."""
-    async def guarded(message: Message) -> None:
-        if message["type"] == "http.response.start":
-            there = {name for name, _ in message["headers"]}
-            message["headers"] = [*message["headers"], *HEADERS]
-            if b"cache-control" not in there:
-                message["headers"].append((b"cache-control", b"no-store"))
-        await send(message)
-    return guarded
+def session_cookie(keeper: Keeper, token: str) -> str:
+    """The header that keeps a session in a browser."""
+    return _cookie(keeper, token).decode()
 
 
-async def _refused(send: Send, status: int, cookie: bytes | None = None) -> None:
-    body = f"<!doctype html><html lang=en><title>eyebar</title><p>{WORDS[status]}</p>".encode()
-    headers = [(b"content-type", b"text/html; charset=utf-8"), *HEADERS,
-               (b"cache-control", b"no-store")]
+async def _sent_on(send: Send, address: str, cookie: bytes | None = None) -> None:
+    headers = [(b"location", address.encode())]
     if cookie:
         headers.append((b"set-cookie", cookie))
+    await send({"type": "http.response.start", "status": 303, "headers": headers})
+    await send({"type": "http.response.body", "body": b""})
+
+
+async def _refused(
+    send: Send, status: int, words: str = "", *, more: tuple[tuple[bytes, bytes], ...] = ()
+) -> None:
+    said = words or WORDS[status]
+    body = f"<!doctype html><html lang=en><title>eyebar</title><p>{said}</p>".encode()
+    headers = [(b"content-type", b"text/html; charset=utf-8"), *more]
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})

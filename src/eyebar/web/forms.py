@@ -8,12 +8,13 @@ from starlette.datastructures import UploadFile
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
-from eyebar.errors import OutOfRange
+from eyebar.errors import OutOfRange, Unreadable
 from eyebar.record.reading import LARGEST
 
 SEE_OTHER = 303
 MOST_FIELDS = 4000
 MOST_FILES = 8
+LONGEST_NUMBER = 9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +31,13 @@ class Sent:
     def whole(self, name: str) -> str:
         """A field as it was typed, its lines ended as in a file."""
         return self.fields.get(name, "").replace("\r\n", "\n")
+
+
+def whole_number(typed: str, what: str) -> int:
+    """A number that was typed or stands in an address. Raises Unreadable."""
+    if not typed.isascii() or not typed.isdecimal() or len(typed) > LONGEST_NUMBER:
+        raise Unreadable(typed, f"is no number of {what}", "write a whole number")
+    return int(typed)
 
 
 Page = Callable[[Request, Sent], Response]

@@ -1,25 +1,94 @@
-"""Opening the workbench on a port of this machine."""
+"""Opening the workbench: on this machine alone, or shared behind TLS."""
 
 import getpass
+import ipaddress
 import socket
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import uvicorn
 
-from eyebar.errors import OutOfRange
+from eyebar.errors import OutOfRange, Unknown, nearest
 from eyebar.record import record_of
+from eyebar.store.accounts import Accounts
 from eyebar.store.asked import bridge_named, latest_of_all, revision_of
 from eyebar.store.issued import issue_document
 from eyebar.store.opened import Register, opened_register
 from eyebar.store.saving import add_bridge
+from eyebar.terms import Role
 from eyebar.web import urls
 from eyebar.web.app import application
-from eyebar.web.bench import Bench, Doorkeeper
+from eyebar.web.bench import Bench
+from eyebar.web.keepers import ByAccount, ByKey, Keeper
 from eyebar.web.kept import Kept
+from eyebar.web.people import Person
 
 LOOPBACK = "127.0.0.1"
+HTTPS = 443
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Own:
+    """A workbench on this machine alone: who sits at it, and the people of a file."""
+
+    port: int = 0
+    person: str = ""
+    people: tuple[Person, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shared:
+    """A shared workbench: the address it listens on, the name it is asked for by, and its TLS.
+
+    `certificate` and `key` are files; without them `proxy` is the address of the one machine that
+    ends TLS before it and is trusted to say so.
+    """
+
+    listen: str
+    name: str
+    port: int
+    accounts: Path | None
+    certificate: Path | None = None
+    key: Path | None = None
+    proxy: str = ""
+
+    def refuse_open(self) -> None:
+        """Refuse to be shared without TLS. Raises OutOfRange."""
+        files = self.certificate is not None and self.key is not None
+        if not files and not self.proxy:
+            raise OutOfRange(
+                "shared workbench", "without TLS", "behind it: give --certificate and --key, or the"
+                " address of a trusted --proxy that ends TLS before it",
+            )
+        if files and self.proxy:
+            raise OutOfRange("TLS", "given twice", "either by files or by a proxy")
+        if self.proxy:
+            try:
+                ipaddress.ip_address(self.proxy)
+            except ValueError:
+                raise OutOfRange("proxy", repr(self.proxy), "one address, like 10.0.0.5") from None
+        for file in (self.certificate, self.key):
+            if file is not None and not file.is_file():
+                raise OutOfRange("file of TLS", str(file), "a file that is there")
+        if not self.name:
+            raise OutOfRange("name", "not given", "that by which browsers ask for it: --name HOST")
+
+    @property
+    def hosts(self) -> frozenset[str]:
+        """What browsers call it."""
+        return frozenset({self.name, f"{self.name}:{self.port}", f"{self.name}:{HTTPS}"})
+
+    def settings(self) -> dict[str, Any]:
+        """What the server is set to."""
+        if self.proxy:
+            return {"proxy_headers": True, "forwarded_allow_ips": self.proxy}
+        return {
+            "proxy_headers": False, "ssl_certfile": str(self.certificate),
+            "ssl_keyfile": str(self.key),
+        }
 
 
 def with_bridges(register: Register, texts: Sequence[str]) -> None:
@@ -46,15 +115,16 @@ def issue_all(bench: Bench) -> None:
         bench.kept.worker.submit(issued, handle)
 
 
-def free_socket(port: int) -> socket.socket:
-    """A socket that listens on a port of this machine alone; 0 takes a free one.
+def free_socket(port: int, address: str = LOOPBACK) -> socket.socket:
+    """A socket that listens on a port, of this machine alone by default; 0 takes a free one.
 
     Raises OutOfRange where the port is taken.
     """
-    found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    family = socket.AF_INET6 if ":" in address else socket.AF_INET
+    found = socket.socket(family, socket.SOCK_STREAM)
     found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
-        found.bind((LOOPBACK, port))
+        found.bind((address, port))
     except OSError as error:
         found.close()
         raise OutOfRange(
@@ -65,42 +135,83 @@ def free_socket(port: int) -> socket.socket:
 
 @contextmanager
 def bench_on(
-    register: Register, port: int, *, office: Path | None, person: str | None = None
+    register: Register, keeper: Keeper, *, office: Path | None, people: tuple[Person, ...] = ()
 ) -> Iterator[Bench]:
-    """A bench whose door knows the port."""
+    """A bench, and what it keeps while it is open."""
     kept = Kept(office=office)
-    hosts = frozenset(f"{name}:{port}" for name in (LOOPBACK, "localhost"))
     try:
-        yield Bench(
-            register=register, office=office, person=person or getpass.getuser(),
-            door=Doorkeeper(hosts=hosts), kept=kept,
-        )
+        yield Bench(register=register, office=office, keeper=keeper, kept=kept, people=people)
     finally:
         kept.close()
 
 
+def own_keeper(port: int, wanted: Own) -> ByKey:
+    """Who keeps the door of a workbench on this machine. Raises Unknown, OutOfRange."""
+    hosts = frozenset(f"{name}:{port}" for name in (LOOPBACK, "localhost"))
+    if not wanted.people:
+        return ByKey(hosts=hosts, person=wanted.person or getpass.getuser())
+    named = {one.name: one for one in wanted.people}
+    name = wanted.person or (next(iter(named)) if len(named) == 1 else "")
+    if not name:
+        raise OutOfRange("who sits at it", "not said", f"one of {', '.join(named)}: --by NAME")
+    if name not in named:
+        raise Unknown("person", name, near=nearest(name, named), where="the people's file")
+    return ByKey(hosts=hosts, person=name, role=Role(named[name].role))
+
+
 def serve(
-    place: str | None, port: int, *, office: Path | None, person: str | None,
-    demo: Sequence[str] = (), saying: Callable[[str], None],
+    place: str | None, wanted: Own | Shared, *, office: Path | None, demo: Sequence[str] = (),
+    saying: Callable[[str], None],
 ) -> None:
     """Serve until interrupted; `demo` are the texts of records that a new register is filled with.
 
-    Raises NoRegister, OutOfRange.
+    Raises NoRegister, OutOfRange, Unknown.
     """
-    listening = free_socket(port)
+    if isinstance(wanted, Shared):
+        wanted.refuse_open()
+        _serve_shared(place, wanted, office=office, saying=saying)
+        return
+    listening = free_socket(wanted.port)
     port = listening.getsockname()[1]
+    keeper = own_keeper(port, wanted)
+
+    def printed(path: str) -> None:
+        saying(f"Open  http://{LOOPBACK}:{port}{path}")
+
     with opened_register(place, begin=bool(demo)) as register:
         if demo:
             with_bridges(register, demo)
-        with bench_on(register, port, office=office, person=person) as bench:
+        with bench_on(register, keeper, office=office, people=wanted.people) as bench:
             if demo:
                 issue_all(bench)
-            def printed(path: str) -> None:
-                saying(f"Open  http://{LOOPBACK}:{port}{path}")
+            printed(urls.enter(keeper.key))
+            _run(bench, listening, printed, proxy_headers=False)
 
-            printed(urls.enter(bench.door.key))
-            config = uvicorn.Config(
-                application(bench, printed), log_level="warning", access_log=False,
-                server_header=False, date_header=True, lifespan="off",
+
+def _serve_shared(
+    place: str | None, wanted: Shared, *, office: Path | None, saying: Callable[[str], None]
+) -> None:
+    accounts = Accounts(wanted.accounts)
+    try:
+        if not any(one["ended"] is None for one in accounts.listed()):
+            raise OutOfRange(
+                "accounts", 0, "at least one before it is shared: eyebar account add NAME --role"
+                " engineer",
             )
-            uvicorn.Server(config).run(sockets=[listening])
+        listening = free_socket(wanted.port, wanted.listen)
+        keeper = ByAccount(hosts=wanted.hosts, accounts=accounts)
+        with opened_register(place) as register, bench_on(register, keeper, office=office) as bench:
+            saying(f"Shared at  https://{wanted.name}:{wanted.port}/")
+            _run(bench, listening, saying, **wanted.settings())
+    finally:
+        accounts.close()
+
+
+def _run(
+    bench: Bench, listening: socket.socket, printed: Callable[[str], None], **settings: Any
+) -> None:
+    config = uvicorn.Config(
+        application(bench, printed), log_level="warning", access_log=False, server_header=False,
+        lifespan="off", **settings,
+    )
+    uvicorn.Server(config).run(sockets=[listening])

@@ -6,6 +6,7 @@ BRIDGES = "/"
 NEW = "/new"
 STATIC = "/static"
 LEAVE = "/leave"
+LOGIN = "/login"
 
 
 def _with(path: str, **asked: object) -> str:

@@ -15,8 +15,8 @@ from eyebar.views import words
 from eyebar.views.columns import columns
 from eyebar.views.crossing import BoardRow, board, said, slip_lines
 from eyebar.web import urls
-from eyebar.web.answers import asking_again, bench_of, page
-from eyebar.web.forms import Sent, gone_to
+from eyebar.web.answers import asking_again, bench_of, page, person_of
+from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import Document, Rated, StillRating
 from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
@@ -78,7 +78,7 @@ def slip(request: Request, sent: Sent) -> Response:
         raise Unreadable("", "names no vehicle", "choose one, or type its axles")
     document = slip_document(
         record_of(of.revision.text, file=of.file), vehicle, _day(sent.text("day")),
-        way=int(sent.text("way") or "1"), office=bench.office,
+        way=whole_number(sent.text("way") or "1", "a way"), office=bench.office,
     )
     conditions = document["way"]["conditions"] if document["way"] else []
     day = date.fromisoformat(document["day"])
@@ -87,7 +87,7 @@ def slip(request: Request, sent: Sent) -> Response:
         Crossing(
             vehicle=document["vehicle"]["name"], holder=sent.text("holder"), begins=day, ends=day,
             conditions="; ".join(map(words.condition, conditions)) or "none",
-        ), person=bench.person, reason=sent.text("why") or "asked at the workbench",
+        ), person=person_of(request), reason=sent.text("why") or "asked at the workbench",
     )
     bench.slips[given.number] = document
     return gone_to(urls.bridge(of.key, f"slips/{given.number}"))

@@ -11,7 +11,7 @@ from eyebar.record import What
 from eyebar.record.adding import Read, with_inspection
 from eyebar.views.workbench import part_groups
 from eyebar.web import urls
-from eyebar.web.answers import bench_of, page
+from eyebar.web.answers import bench_of, page, person_of
 from eyebar.web.drafts import Draft
 from eyebar.web.forms import Sent, gone_to
 from eyebar.web.pages.looked_up import heading, latest, rated
@@ -34,7 +34,7 @@ def field(request: Request) -> Response:
     return page(
         "field.html", part_groups(found.rate, part), heading=heading(of, found), part=part,
         words=[str(one) for one in What], rows=ROWS, onto=of.revision.revision,
-        readings=readings, person=bench_of(request).person,
+        readings=readings, person=person_of(request),
         today=datetime.now().astimezone().date().isoformat(),
     )
 
@@ -46,7 +46,7 @@ def taken(request: Request, sent: Sent) -> Response:
     if not readings:
         raise OutOfRange("number of readings", 0, "at least one: write what was read")
     text = with_inspection(
-        of.revision.text, _day(sent.text("date")), sent.text("by") or bench.person, readings,
+        of.revision.text, _day(sent.text("date")), sent.text("by") or person_of(request), readings,
         note=sent.text("note"),
     )
     name = bench.drafts.keep(Draft(

@@ -7,7 +7,7 @@ from eyebar.errors import Unknown, Unreadable
 from eyebar.store.asked import bridge_named
 from eyebar.store.files import About, attach_content, fetched
 from eyebar.web import urls
-from eyebar.web.answers import bench_of
+from eyebar.web.answers import bench_of, person_of
 from eyebar.web.forms import Sent, gone_to
 from eyebar.web.pages.looked_up import latest
 
@@ -37,6 +37,6 @@ def upload(request: Request, sent: Sent) -> Response:
     part = sent.text("part")
     attach_content(
         bench.register, of.key, sent.files["file"], About(part=part, note=sent.text("note")),
-        person=bench.person, reason=sent.text("why") or "kept at the workbench",
+        person=person_of(request), reason=sent.text("why") or "kept at the workbench",
     )
     return gone_to(urls.part(of.key, part) if part else urls.bridge(of.key))

@@ -10,9 +10,9 @@ from eyebar.store.differing import differences
 from eyebar.store.saving import add_bridge, save_revision
 from eyebar.views.measure import effect, faults_of, groups_of
 from eyebar.web import urls
-from eyebar.web.answers import asking_again, bench_of, page
+from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.drafts import Draft
-from eyebar.web.forms import Sent, gone_to
+from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import StillRating
 from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
@@ -30,7 +30,7 @@ def measure(request: Request) -> Response:
         "measure.html", draft, heading=heading(of, rated(request, of)), faults=faults,
         changes=differences(of.revision.text, draft.text) if name and not faults else (),
         effect=judged, draft=name, groups=groups_of(leaves_or_none(draft.text)),
-        group=asked.get("group", ""), latest=of.revision.revision, person=bench_of(request).person,
+        group=asked.get("group", ""), latest=of.revision.revision, person=person_of(request),
     )
     waits = bool(name) and not faults and judged is None
     return asking_again(request, answer) if waits else answer
@@ -62,7 +62,7 @@ def look(request: Request, sent: Sent) -> Response:
             of.revision.text
         )
         text = with_values(base, _changed(base, sent))
-    draft = Draft(handle=of.key, onto=int(sent.text("onto")), text=text, why=sent.text("why"))
+    draft = Draft(handle=of.key, onto=whole_number(sent.text("onto"), "a revision"), text=text, why=sent.text("why"))
     return gone_to(urls.bridge(
         of.key, "measure", draft=drafts.keep(draft), group=sent.text("group")
     ))
@@ -85,7 +85,7 @@ def save(request: Request, sent: Sent) -> Response:
     record = record_of(draft.text, file="what you typed")
     try:
         save_revision(
-            bench.register, of.key, record, onto=draft.onto, person=bench.person,
+            bench.register, of.key, record, onto=draft.onto, person=person_of(request),
             reason=sent.text("why"),
         )
     except ChangedMeanwhile as change:
@@ -108,4 +108,4 @@ def saved_new(request: Request, draft: Draft, why: str) -> str:
     """Take a new bridge into the register; its handle."""
     bench = bench_of(request)
     record = record_of(draft.text, file="what you typed")
-    return add_bridge(bench.register, record, person=bench.person, reason=why).bridge
+    return add_bridge(bench.register, record, person=person_of(request), reason=why).bridge

@@ -7,17 +7,17 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from eyebar.drawings import stress_sheet
-from eyebar.errors import Unknown, nearest
+from eyebar.errors import Unknown, Unreadable, nearest
 from eyebar.report.board_report import board_report
 from eyebar.report.missing_report import missing_report, rated_at_all
 from eyebar.report.rating_report import Asked, rating_report
 from eyebar.store.documents import bridge_document
 from eyebar.store.issued import issue_document, sign
-from eyebar.terms import Leaf, Reader, Working
+from eyebar.terms import Leaf, Reader, Role, Working
 from eyebar.views.signed import NOT_A_SEAL
 from eyebar.web import urls
-from eyebar.web.answers import bench_of, page
-from eyebar.web.forms import Sent, gone_to
+from eyebar.web.answers import bench_of, page, person_of
+from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import Rated
 from eyebar.web.pages.looked_up import heading, latest, rated
 
@@ -41,7 +41,7 @@ def papers(request: Request) -> Response:
         "papers.html", document,
         heading=heading(of, found), papers=PAPERS, ratings=document["ratings"],
         postings=document["postings"], slips=document["slips"], files=document["files"],
-        latest=of.revision.revision, not_a_seal=NOT_A_SEAL, person=bench.person,
+        latest=of.revision.revision, not_a_seal=NOT_A_SEAL, person=person_of(request),
     )
 
 
@@ -83,7 +83,7 @@ def issue(request: Request, sent: Sent) -> Response:
     found = rated(request, of)
     issue_document(
         bench.register, of.key, of.revision, (found.rate, found.one.values.digest()),
-        person=bench.person, reason=sent.text("why"),
+        person=person_of(request), reason=sent.text("why"),
     )
     return gone_to(urls.bridge(of.key, "papers"))
 
@@ -91,6 +91,10 @@ def issue(request: Request, sent: Sent) -> Response:
 def signed(request: Request, sent: Sent) -> Response:
     """Write down that somebody has checked a rating and answers for it."""
     of, bench = latest(request), bench_of(request)
-    sign(bench.register, int(sent.text("rating")), name=sent.text("name"),
-         licence=sent.text("licence"), person=bench.person)
+    name, licence = sent.text("name"), sent.text("licence")
+    if bench.people and (name, licence) not in {(one.name, one.licence) for one in bench.people}:
+        signing = ", ".join(one.name for one in bench.people if one.role is Role.ENGINEER)
+        raise Unreadable(name, "is not among those who sign, with this licence", f"{signing} are")
+    sign(bench.register, whole_number(sent.text("rating"), "a rating"), name=name, licence=licence,
+         person=person_of(request))
     return gone_to(urls.bridge(of.key, "papers"))

@@ -7,6 +7,7 @@ from eyebar.store.documents import bridge_document, compare_document, history_do
 from eyebar.views import register as views
 from eyebar.views.columns import columns
 from eyebar.web.answers import bench_of, page
+from eyebar.web.forms import whole_number
 from eyebar.web.pages.looked_up import heading, latest, rated
 
 
@@ -27,7 +28,11 @@ def _compared(request: Request, handle: str) -> object:
     if not asked.get("from"):
         return None
     bench = bench_of(request)
-    between = int(asked["from"]), int(asked.get("to") or 0) or None
+    last = asked.get("to")
+    between = (
+        whole_number(asked["from"], "a revision"),
+        whole_number(last, "a revision") if last else None,
+    )
     document = bench.kept.made(f"compare {handle} {between}", "", lambda: compare_document(
         bench.register, handle, between=between, office=bench.office, most=6
     ))
