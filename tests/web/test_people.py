@@ -33,7 +33,7 @@ def test_people_sit_at_the_bench_with_their_role(tmp_path: Path) -> None:
     assert keeper.role is Role.MEASURER
     with pytest.raises(OutOfRange, match="--by"):
         own_keeper(1, Own(people=people))
-    with pytest.raises(Unknown, match="A. Measurer"):
+    with pytest.raises(Unknown, match=r"A\. Measurer"):
         own_keeper(1, Own(person="A. Mesurer", people=people))
 
 

@@ -21,7 +21,7 @@ from eyebar.cli.options import (
 )
 from eyebar.cli.papers import report
 from eyebar.cli.refusals import refusing
-from eyebar.cli.serving import serve
+from eyebar.cli.serving import account_app, serve
 from eyebar.cli.terminal import patience, print_json
 from eyebar.terms import (
     CurveShape,
@@ -41,6 +41,7 @@ app = typer.Typer(
     context_settings={"max_content_width": 100},
 )
 app.add_typer(register_report.register_app, name="register")
+app.add_typer(account_app, name="account")
 
 
 def _version(asked: bool) -> None:  # noqa: FBT001 - typer calls it with the flag

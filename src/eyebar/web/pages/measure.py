@@ -62,7 +62,8 @@ def look(request: Request, sent: Sent) -> Response:
             of.revision.text
         )
         text = with_values(base, _changed(base, sent))
-    draft = Draft(handle=of.key, onto=whole_number(sent.text("onto"), "a revision"), text=text, why=sent.text("why"))
+    onto = whole_number(sent.text("onto"), "a revision")
+    draft = Draft(handle=of.key, onto=onto, text=text, why=sent.text("why"))
     return gone_to(urls.bridge(
         of.key, "measure", draft=drafts.keep(draft), group=sent.text("group")
     ))
