@@ -25,7 +25,7 @@ ALSO = {
     "force-table": ("rate", "forces", "vehicles"), "check": ("rate",),
     "describe": ("rate", "check"), "explain": ("rate",), "history": ("rate",),
     "history-how": ("rate", "history"), "history-details": ("rate",),
-    "history-sheet": ("rate",), "error": (),
+    "history-sheet": ("rate",), "error": (), "bracing": ("rate",),
     "cross": ("rate",), "use": ("rate",), "slip": ("rate", "cross", "vehicles"),
     "register-list": (), "register-bridge": ("register-list",),
     "register-history": ("register-list",), "register-readings": ("register-list",),

@@ -21,6 +21,7 @@ EVERY_COMMAND = {
     "check": ("check", "there/bridges/quillmarsh.yaml"),
     "rate": ("rate", "there/bridges/quillmarsh.yaml"),
     "weakest": ("weakest", "there/bridges/quillmarsh.yaml"),
+    "bracing": ("bracing", "there/bridges/quillmarsh.yaml"),
     "history": ("history", "there/bridges/quillmarsh.yaml"),
     "cross": ("cross", "there/bridges/wrenmallow.yaml", "buggy"),
     "use": ("use", "there/bridges/wrenmallow.yaml"),

@@ -3,21 +3,29 @@
 import math
 from collections.abc import Mapping
 from itertools import pairwise
+from typing import TypedDict
 
-from eyebar.bridge.bracing_parts import Bracing, CrossFrame, Outrigger
+from eyebar.bridge.braces import (
+    brace,
+    is_gone,
+    is_whole,
+    lateral_address,
+    laterals,
+    strut_address,
+    transverses,
+)
+from eyebar.bridge.bracing_parts import Bracing, CrossFrame, Laterals, Outrigger, Transverse
 from eyebar.bridge.floor_beams import floorbeams_of, panels_of
 from eyebar.bridge.floor_parts import Floorbeam
 from eyebar.bridge.floor_said import FloorWords
-from eyebar.bridge.left import left_of
 from eyebar.bridge.lengths import Sideways
 from eyebar.bridge.members import Member
 from eyebar.bridge.others import beam_joints
-from eyebar.bridge.parts import Bar, Truss
-from eyebar.bridge.shaped import shaped
-from eyebar.bridge.timeline import PartState, part_state
+from eyebar.bridge.parts import Truss
+from eyebar.bridge.timeline import part_state
 from eyebar.errors import NotMeasured, OutOfRange
 from eyebar.office import Values
-from eyebar.record import DecisionEntry, Record, SectionEntry
+from eyebar.record import DecisionEntry, Record
 from eyebar.record.bracing import Bases, BracingEntry, CrossFrameEntry, OutriggerEntry
 from eyebar.record.layout import floor_joints
 from eyebar.terms import Kind
@@ -27,6 +35,14 @@ UNKNOWN = (
     "the trusses are too low for struts overhead, and what holds their upper chords sideways is not"
     " recorded (bracing)"
 )
+
+
+class _Braces(TypedDict):
+    transverse: Mapping[str, Transverse]
+    top_laterals: Laterals | None
+    bottom_laterals: Laterals | None
+
+
 UPRIGHT = 1.0
 """Two joints whose stations differ by less than this stand over each other [in]."""
 
@@ -55,34 +71,12 @@ def _low(record: Record, joints: Joints, values: Values) -> bool:
     return depth < values.number("bracing.lowest overhead") * 12.0
 
 
-def _whole(part: str, decisions: Mapping[str, tuple[DecisionEntry, ...]]) -> bool:
-    """Whether a part of the bracing works: neither broken nor loose as a whole."""
-    return not _gone(part_state(part, (), decisions.get(part, ())), 1)
-
-
-def _gone(state: PartState, piece: int) -> bool:
-    return any(
-        one is not None and (one.pieces is None or piece in one.pieces)
-        for one in (state.broken, state.loose)
-    )
-
-
-def strut_address(joint: str) -> str:
-    """The address of what is at a joint of the upper chord: strut, portal or outriggers."""
-    return f"bracing/{joint}/{Kind.STRUT}"
-
-
-def lateral_address(ends: tuple[str, str]) -> str:
-    """The address of the two braces of one panel."""
-    return f"bracing/{'-'.join(ends)}/{Kind.LATERAL}"
-
-
 def _firm(
     said: BracingEntry, joints: Joints, decisions: Mapping[str, tuple[DecisionEntry, ...]]
 ) -> Mapping[str, bool]:
     """Joint of the upper chord -> whether an outrigger holds the head of its post."""
     return {
-        joint: frame.outrigger is not None and _whole(strut_address(joint), decisions)
+        joint: frame.outrigger is not None and is_whole(strut_address(joint), decisions)
         for joint in joints if (frame := frame_at(said, joint)) is not None
         and (frame.outrigger is not None or frame.joint not in (None, "hung"))
     }
@@ -125,7 +119,7 @@ def _points(
     for place, portal in zip(("zero", "other"), portals, strict=True):
         if portal is None:
             return frozenset(), f"no portal is recorded at end {place}: nothing holds the hips"
-        if not _whole(strut_address(portal), decisions):
+        if not is_whole(strut_address(portal), decisions):
             return frozenset(), f"the portal at {portal} is broken or loose"
     struts = {joint for group in said.struts.values() for joint in group.at}
     held = {joint for joint in portals if joint is not None}
@@ -139,8 +133,8 @@ def _points(
             state = part_state(
                 lateral_address(ends), (), decisions.get(lateral_address(ends), ())
             )
-            works = not (_gone(state, 1) and _gone(state, 2))
-            if first in held and works and last in struts and _whole(
+            works = not (is_gone(state, 1) and is_gone(state, 2))
+            if first in held and works and last in struts and is_whole(
                 strut_address(last), decisions
             ):
                 held.add(last)
@@ -171,7 +165,24 @@ def bracing_on(
         hinged={
             name: _cuts(bars) - frozenset(said.stiff_joints) for name, bars in said_of.items()
         },
-        rules=tuple(dict.fromkeys(rules)),
+        rules=tuple(dict.fromkeys(rules)), **_overhead(words, said, trusses),
+    )
+
+
+def _overhead(
+    words: FloorWords, said: BracingEntry, trusses: tuple[Truss, ...]
+) -> _Braces:
+    """Portals, struts and laterals, by the joints of the first truss."""
+    truss = trusses[0]
+    joints = truss.joints
+    lower = said.bottom_laterals and said.bottom_laterals.joints
+    return _Braces(
+        transverse=transverses(words, said, portal_joints(said, joints)) if said.overhead else {},
+        top_laterals=laterals(words, said.top_laterals, truss, upper_joints(said, joints)),
+        bottom_laterals=laterals(
+            words, said.bottom_laterals, truss,
+            lower or tuple(joint for joint, _ in truss.floor_joints),
+        ),
     )
 
 
@@ -237,7 +248,7 @@ def _outrigger(
     part = strut_address(joint)
     state = words.state(part)
     piece = list(words.record.trusses.names).index(truss.name) + 1
-    if _gone(state, piece):
+    if is_gone(state, piece):
         return None, [f"the outrigger at {joint} is broken or loose and holds nothing"]
     try:
         bar = brace(words, part, entry.outrigger, length=_length(entry.outrigger))
@@ -250,27 +261,3 @@ def _outrigger(
 
 def _length(outrigger: OutriggerEntry) -> float:
     return math.hypot(outrigger.foot.number, outrigger.head.number)
-
-
-def brace(
-    words: FloorWords, part: str, entry: object, *, length: float, kind: Kind = Kind.STRUT
-) -> Bar:
-    """A brace as a bar, as its readings leave it.
-
-    `entry` has a section and a material. Raises NotMeasured, and OutOfRange for a reading that does
-    not fit.
-    """
-    state = words.state(part)
-    section: SectionEntry | None = state.section or getattr(entry, "section", None)
-    if section is None:
-        raise NotMeasured(part, "section")
-    material = words.metal(state.material or getattr(entry, "material", None))
-    built = shaped(section)
-    left = left_of(part, built, state.readings)
-    slender = any((section.eyebars, section.rods, section.loop_rods))
-    return Bar(
-        name=part.partition("/")[2], address=part, kind=kind, ends=("", ""), length=length,
-        length_in_plane=length, length_out_of_plane=length, as_built=built, left=left.section,
-        material=material, can_push=not slender, can_pull=True, bow=left.bow, run=0.0,
-        readings=left.readings,
-    )

@@ -7,6 +7,7 @@ import typer
 
 from eyebar import __version__
 from eyebar.cli import register_report
+from eyebar.cli.braced import bracing
 from eyebar.cli.crossing import cross, use
 from eyebar.cli.drawing import draw
 from eyebar.cli.history import history
@@ -191,6 +192,7 @@ def weakest(
         print_weakest(document, opened=opened)
 
 
+app.command()(bracing)
 app.command()(cross)
 app.command()(use)
 

@@ -1,5 +1,6 @@
 """The JSON contracts: whole results for machines, unrounded, versioned, with their schemas."""
 
+from eyebar.documents.bracing import bracing_document
 from eyebar.documents.check import check_document
 from eyebar.documents.cross import cross_document
 from eyebar.documents.describe import describe_document
@@ -18,8 +19,9 @@ from eyebar.documents.use import use_document
 from eyebar.documents.vehicles import vehicles_document
 
 __all__ = [
-    "check_document", "cross_document", "describe_document", "details_document",
-    "explain_document", "force_table_document", "forces_document", "history_document",
-    "how_document", "opened", "rate_document", "schema", "sheet_document", "slip_document",
+    "bracing_document", "check_document", "cross_document", "describe_document",
+    "details_document", "explain_document", "force_table_document", "forces_document",
+    "history_document", "how_document", "opened", "rate_document", "schema", "sheet_document",
+    "slip_document",
     "use_document", "vehicles_document",
 ]

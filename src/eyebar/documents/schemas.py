@@ -9,7 +9,7 @@ from eyebar.errors import OutOfRange, Unknown, nearest
 NAMES = (
     "rate", "forces", "force-table", "drawn", "influence", "proportion", "vehicles", "check",
     "describe", "explain", "history", "history-how", "history-details",
-    "history-sheet", "cross", "slip", "use", "error",
+    "history-sheet", "cross", "slip", "use", "bracing", "error",
     "register-list", "register-bridge", "register-history", "register-readings",
     "register-compare", "register-verify", "register-done",
 )

@@ -88,6 +88,9 @@ class PortalEntry(Entry):
     """Of its strut, or of one of the two flanges of a lattice or plate."""
     material: Text | None = None
     knee: KneeEntry | None = None
+    foot_width: Size = None
+    """Over which the foot of an end post bears, across the truss; left out: it stands on a hinge.
+    """
 
 
 class PortalsEntry(Entry):

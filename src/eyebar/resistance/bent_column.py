@@ -31,7 +31,7 @@ def bent(
     weight, support = _weights(found, built, dead_factor_dc)
     if not (weight or support or greater or side_offset or bar.bow):
         return None, ()
-    in_plane, out_of_plane = _amplifying(found)
+    in_plane, out_of_plane = amplifying(found)
     moments = Bent(
         weight=weight, support=support, offset=greater, other_offset=lesser,
         side_offset=side_offset, bow=bar.bow, column=straight, short=capacity(found, 0.0),
@@ -98,7 +98,7 @@ def _moved(distance: float) -> float:
     return distance if abs(distance) > ROUNDING else 0.0
 
 
-def _amplifying(found: Column) -> tuple[float, float]:
+def amplifying(found: Column) -> tuple[float, float]:
     """Buckling loads in and out of the plane that moments are amplified with [kip]."""
     area, modulus = found.shape.area, found.bar.material.modulus
     loads = {
