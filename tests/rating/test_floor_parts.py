@@ -397,6 +397,14 @@ def test_a_stringer_stands_on_its_floorbeams_web_with_its_own_share_alone() -> N
     assert met.dead.dc + met.dead.dw == pytest.approx(ALONG * 15.0 / strength.divisor)
 
 
+def test_what_is_said_of_one_floorbeam_leaves_what_is_said_of_all() -> None:
+    own = "overrides:\n  floor/L4/floorbeam: {floorbeam: {seat: 8 in}, reason: wider plates}\n"
+    bridge = floor_bridge("quillmarsh", ("overrides: {}\n", own))
+    assert bridge.floor is not None
+    ends = next(one for one in bridge.floor.floorbeams if one.joint == "L4").beam_ends
+    assert (ends.seat, ends.stiffened) == (8.0, True)
+
+
 def test_stringers_that_are_riveted_to_a_floorbeam_do_not_stand_on_it() -> None:
     rivets = ("    rivets: {number: 4, diameter: 3/4 in, off centre: 0 in, thinner: 5/16 in}\n")
     bridge = floor_bridge("quillmarsh", (SEAT, f"{rivets}{SEAT}"))

@@ -153,8 +153,9 @@ class _BeamPart(Entry):
     """Those of the same end through what it is riveted to."""
     thinner: Size = None
     """The thinner of what they hold."""
-    stiffened: Truth = False
-    """True where angles or plates stiffen the web over the seat, from flange to flange."""
+    stiffened: Truth | None = None
+    """True where angles or plates stiffen the web over the seat, from flange to flange; left out:
+    nothing does."""
 
 
 class StringerPart(_BeamPart):
