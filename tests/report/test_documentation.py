@@ -21,6 +21,7 @@ from eyebar.report.documentation import (
 from eyebar.views import documentation_words as words
 from tests.documents import demos
 from tests.report import made
+from tests.report.test_validated import faults
 
 each = pytest.mark.parametrize("name", demos.NAMES)
 typst = pytest.mark.typst
@@ -53,6 +54,12 @@ def test_it_claims_to_be_archivable_and_accessible() -> None:
     # An elevation, sketches of stiffness, webs and two strips, and four sheets.
     assert len(figures) == 1 + 4 + 4
     assert all(str(one.get("/Alt", "")).strip() for one in figures)
+
+
+@typst
+@pytest.mark.validator
+def test_a_validator_finds_nothing_against_it() -> None:
+    assert faults(pdf("quillmarsh")) == []
 
 
 @typst
