@@ -99,6 +99,8 @@ def test_a_low_truss_whose_bracing_nobody_recorded_is_not_rated() -> None:
         ("bracing: {overhead: false, cross frames: {height: 6 ft, clear height: 7 ft}}",
          "is more than the whole height"),
         ("bracing: {overhead: false, cross frames: {height: 6 ft, joint: glued}}", "glued"),
+        ("bracing: {overhead: true, struts: {a: {at: [U2], knee: {along: 12 ft, down: 3 ft}}}}",
+         "is past the middle between trusses"),
         ("bracing: {overhead: perhaps}", "perhaps"),
         ("bracing: {overhead: false, cross frames: {height: -6 ft}}", "-6 ft"),
         ("bracing: {overhead: false, stiff joints: [X1]}", "is no joint of the truss"),

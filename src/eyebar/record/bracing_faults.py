@@ -3,7 +3,12 @@
 from collections.abc import Iterable, Iterator
 
 from eyebar.errors import Fault, did_you_mean
-from eyebar.record.bracing import BracingEntry, CrossFrameEntry, LateralsEntry
+from eyebar.record.bracing import (
+    BracingEntry,
+    CrossFrameEntry,
+    KneeEntry,
+    LateralsEntry,
+)
 from eyebar.record.doubt import in_doubt
 from eyebar.record.fields import Entry
 from eyebar.record.known import Known
@@ -25,6 +30,8 @@ def bracing_faults(known: Known) -> Iterator[Fault]:
         yield from known.material_faults((*path, "material"), material, Metal)
         if isinstance(entry, CrossFrameEntry):
             yield from _frame(known, path, entry)
+        if isinstance(entry, KneeEntry):
+            yield from _knee(known, path, entry)
         if isinstance(entry, LateralsEntry):
             yield from _joints(known, (*path, "joints"), entry.joints or ())
     yield from _joints(known, (*HERE, "frames"), said.frames)
@@ -73,6 +80,13 @@ def _frame(known: Known, path: Path, frame: CrossFrameEntry) -> Iterator[Fault]:
     if outrigger is not None and outrigger.head.exact > height.exact:
         yield known.fault((*path, "outrigger", "head"), f"is above the chord, at '{height}'",
                           got=outrigger.head, cure="measure it from the floorbeam's middle")
+
+
+def _knee(known: Known, path: Path, knee: KneeEntry) -> Iterator[Fault]:
+    spacing = known.record.trusses.spacing
+    if spacing is not None and 2 * knee.along.exact >= spacing.exact:
+        yield known.fault((*path, "along"), f"is past the middle between trusses '{spacing}' apart",
+                          got=knee.along, cure="measure it from the nearer truss's centre line")
 
 
 def _struts(known: Known, said: BracingEntry) -> Iterator[Fault]:
