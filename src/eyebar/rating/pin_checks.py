@@ -7,6 +7,7 @@ in the forces, and 1 is its limit.
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from eyebar.analysis.model import Floats
 from eyebar.analysis.pins import PinBeam, PinBearing, pin_beam, resultants
@@ -154,6 +155,16 @@ class PinCheck:
             size = np.concatenate([self._joint(size[: 2 * k]), size[2 * k :]])
         shaped: Floats = size.T.reshape(*forces.shape[:-1], len(size))
         return shaped
+
+    def counting(self, most: Floats) -> NDArray[np.bool_]:
+        """(s,) which resultants, none of them over `most` (s,), may bring the check to 1."""
+        counts: NDArray[np.bool_] = most >= 1.0
+        if self.rules.method is not Method.ALLOWABLE_STRESS:
+            k = len(most) // 3
+            joint = self._joint(most[: 2 * k, None])[:, 0] >= 1.0
+            counts[: 2 * k] = np.concatenate([joint, joint])
+            counts[k : 2 * k - 1] |= joint[1:]
+        return counts
 
     def _squares(self, forces: Floats) -> Floats:
         """(s, q) squares of the resultants; rows first, so that what is done point by point runs

@@ -56,6 +56,15 @@ class LaneGroup:
     trains: tuple[Places, ...]
     known: tuple[Swept, ...]
 
+    def weigh(self, each: Floats) -> Floats:
+        """(r,) what all weights come to at most, if one kip on the floor joints does `each`
+        (r, p)."""
+        half = np.diff(self.loaded.lines.stations_ft) * self.family.lane_kip_per_ft / 2.0
+        uniform = np.append(half, 0.0) + np.insert(half, 0, 0.0)
+        single = max(self.family.lane_point_kip) + sum(self.family.axles_kip)
+        found: Floats = each @ uniform + single * each.max(axis=1)
+        return found
+
     def worst(self, ordinates: Floats) -> tuple[Floats, Ints]:
         """(t r, p) the loads that are worst for influence lines (r, p), with each of t trains, and
         its places (t r,); without one -1."""
@@ -96,28 +105,38 @@ class _Sought:
         slack = loaded.sets.sets[self.number]
         elements, _ = solved(loaded.model, slack, loaded.dead(*self.group.dead)[None])
         dead = loaded.model.bar_forces(elements)[0, self.columns]
-        across, up = self.check.rows.reshape(2, -1, len(self.columns))
+        across, up = self._counting(ordinates, dead)
         at = np.stack([across @ self.forces, up @ self.forces], axis=1)
         toward = np.concatenate([_units(at) @ turn for turn in (
             one * np.eye(2) + other * TURNED for one, other in QUARTERS)])
-        rows = np.tile(np.arange(len(across)), len(QUARTERS))
+        across, up = np.tile(across, (len(QUARTERS), 1)), np.tile(up, (len(QUARTERS), 1))
         most: tuple[float, Laid | None] = (1.0 + MORE, None)
-        for _ in range(CLIMBS):
-            tangents = toward[:, :1] * across[rows] + toward[:, 1:] * up[rows]
+        for _ in range(CLIMBS if len(across) else 0):
+            tangents = toward[:, :1] * across + toward[:, 1:] * up
             loads, place = self.group.worst(tangents @ ordinates.T)
             forces = dead + self.multiple * (loads @ ordinates)
             values = self.check(forces)
             best = int(values.argmax())
             if values[best] > most[0]:
-                train = best // len(rows) if self.group.trains else -1
+                train = best // len(across) if self.group.trains else -1
                 most = float(values[best]), Laid(
                     loads=loads[best], train=train, place=int(place[best])
                 )
-            forces = forces[: len(rows)]
+            forces = forces[: len(across)]
             toward = _units(np.stack(
-                [(one[rows] * forces).sum(axis=1) for one in (across, up)], axis=1
+                [(one * forces).sum(axis=1) for one in (across, up)], axis=1
             ))
         return most[1]
+
+    def _counting(self, ordinates: Floats, dead: Floats) -> tuple[Floats, Floats]:
+        """The rows across and upright (s, b) of those resultants that some load may bring to the
+        limit: none is over what it would be with every weight where it counts most, all in one
+        direction."""
+        both = self.check.rows.reshape(2, -1, len(self.columns))
+        each = np.hypot(*(both @ ordinates.T))
+        most = np.hypot(*(both @ dead)) + self.multiple * self.group.weigh(each)
+        chosen = self.check.counting(most)
+        return both[0, chosen], both[1, chosen]
 
     def follow(self, laid: Laid, walked: Paths, row: int) -> bool:
         """Take what the path of a load tells; whether there is something left to climb."""
