@@ -84,6 +84,8 @@ def _frame(known: Known, path: Path, frame: CrossFrameEntry) -> Iterator[Fault]:
 
 def _knee(known: Known, path: Path, knee: KneeEntry) -> Iterator[Fault]:
     spacing = known.record.trusses.spacing
+    if in_doubt(known.record, "trusses", "spacing"):
+        return
     if spacing is not None and 2 * knee.along.exact >= spacing.exact:
         yield known.fault((*path, "along"), f"is past the middle between trusses '{spacing}' apart",
                           got=knee.along, cure="measure it from the nearer truss's centre line")
