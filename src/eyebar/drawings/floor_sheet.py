@@ -37,24 +37,27 @@ def floor_sheet(document: Mapping[str, Any], papers: Sequence[Paper]) -> FramedS
     whole = dict(document)
     if whole["road"] is None or not whole["floor"] or not whole["floor"]["stringers"]:
         raise NotMeasured("the floor", "widths, floorbeams and stringers")
-    plan = floor_plan(whole)
     joint = whole["floor"]["floorbeams"][0]["joint"] if whole["floor"]["floorbeams"] else ""
-    beams = [*whole["floor"]["floorbeams"], *whole["floor"]["stringers"]]
-    said = {one["part"]: member_words(one) for one in beams}
-
-    def draw(room: Room) -> Drawing | None:
-        return _Drawn(plan, said, room).all()
-
     return framed(Content(
         bridge=whole["bridge"]["name"], number=whole["bridge"]["number"],
         date=sheet_words.long_date(whole["date"]), units=drawn.UNITS, how=HOW, title="Floor plan",
-        source=drawn.source(whole), draw=draw,
+        source=drawn.source(whole), draw=lambda room: plan(whole, room),
         said=f"{len(whole['floor']['floorbeams'])} floorbeams and "
              f"{len(whole['floor']['stringers'])} stringers. {drawn.NOT_RATED_HERE}",
         blocks=(lambda place: table(COLUMNS, [
             Row(cells=row) for row in across_words.parts(whole, joint)
         ], place, title="The floor"),),
     ), papers)
+
+
+def plan(document: Mapping[str, Any], room: Room) -> Drawing | None:
+    """The floor of a `drawn` document alone, every part of it a group; None where there is no room.
+    """
+    floor = document["floor"]
+    said = {
+        one["part"]: member_words(one) for one in (*floor["floorbeams"], *floor["stringers"])
+    }
+    return _Drawn(floor_plan(dict(document)), said, room).all()
 
 
 class _Drawn:

@@ -44,7 +44,7 @@ def member_sheet(
         raise NotMeasured(part, "a section that can be drawn")
 
     def draw(room: Room) -> Drawing | None:
-        return _section(bar, view, room)
+        return section(bar, view, room)
 
     words: tuple[Block, ...] = (
         lambda place: _sizes(view, place), lambda place: _said(view, place),
@@ -57,7 +57,8 @@ def member_sheet(
     ), papers)
 
 
-def _section(bar: Mapping[str, Any], view: MemberSheet, room: Room) -> Drawing | None:
+def section(bar: Mapping[str, Any], view: MemberSheet, room: Room) -> Drawing | None:
+    """The section of one member with its measures; None where the room is too small."""
     built = bar["as_built"]["pieces"]
     points = [point for piece in built for point in piece["outline_in"]]
     low_x, high_x = min(x for x, _ in points), max(x for x, _ in points)

@@ -9,16 +9,23 @@ from fractions import Fraction
 from typing import Any
 
 from eyebar.drawings.elevation import ASIDE, Frame, Link, elevation, has_room
+from eyebar.drawings.floor_sheet import plan
+from eyebar.drawings.framed import Room
 from eyebar.drawings.ink import Group, Ink, content, number, written
 from eyebar.drawings.measured import truss_size
+from eyebar.drawings.member_sheet import HOW, section
 from eyebar.drawings.paper import UNITS_PER_INCH, Scale
 from eyebar.drawings.small import sign_alone
+from eyebar.errors import Unknown
+from eyebar.views.member_sheet import member_of, member_view
 from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
 
 WIDTH = 1320.0
 EDGE = 8.0
 DEEPEST = 330.0
 """The most room that a truss takes in height, so that a desk shows the part under it too."""
+SMALL = Room(left=0.0, top=0.0, width=420.0, height=420.0, narrow=False)
+BROAD = Room(left=0.0, top=0.0, width=WIDTH, height=420.0, narrow=False)
 FIGURES = (13.0, 12.0, 11.0, 10.0, 9.0)
 
 
@@ -84,6 +91,45 @@ def sign_on_page(posting: Mapping[str, Any]) -> str:
         words=(printed.title, printed.said),
         more=f' width="{number(printed.width)}" height="{number(printed.height)}"',
     )
+
+
+def member_on_page(document: Mapping[str, Any], part: str) -> str:
+    """The section of a member of a `drawn` document, its loss hatched; empty where none is known.
+    """
+    try:
+        view, bar = member_view(dict(document), part), member_of(dict(document), part)
+    except Unknown:
+        return ""
+    if not any(piece["outline_in"] for piece in bar["as_built"]["pieces"]):
+        return ""
+    drawing = section(bar, view, SMALL)
+    return "" if drawing is None else page_svg(
+        drawing.ink, (SMALL.width, drawing.bottom + EDGE), name="section",
+        words=(f"Section of {part}", f"{view.area} {HOW}"),
+    )
+
+
+def floor_on_page(document: Mapping[str, Any], *, chosen: str, link: Link) -> str:
+    """The floor of a `drawn` document in plan, every part a link; empty where it is not recorded.
+    """
+    if document["road"] is None or not document["floor"] or not document["floor"]["stringers"]:
+        return ""
+    drawing = plan(document, BROAD)
+    if drawing is None:
+        return ""
+    ink = [_linked(_looked(one, chosen), link) for one in drawing.ink]
+    return page_svg(
+        ink, (BROAD.width, drawing.bottom + EDGE), name="floor",
+        words=("The floor in plan", "Stringers and floorbeams as seen from above."),
+    )
+
+
+def _linked(one: Ink, link: Link) -> Ink:
+    """A part with the address that it leads to, also of parts within parts."""
+    if not isinstance(one, Group):
+        return one
+    children = tuple(_linked(child, link) for child in one.children)
+    return replace(one, children=children, href=link(one.part) if one.part else "")
 
 
 def _looked(one: Ink, chosen: str) -> Ink:

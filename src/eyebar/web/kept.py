@@ -14,6 +14,7 @@ from threading import Lock
 from typing import Any, TypeVar
 
 from eyebar.documents.cross import cross_document
+from eyebar.documents.drawn import drawn_of
 from eyebar.documents.explain import governing_explained
 from eyebar.documents.force_table import force_table_document
 from eyebar.documents.gathered import Gathered, gathered_of
@@ -43,7 +44,7 @@ class Rated:
     rating: BridgeRating
     gathered: Gathered
     tables: dict[tuple[str, str, str], Document] = field(default_factory=dict)
-    board: Document | None = None
+    drawing: Document | None = None
 
     @property
     def rate(self) -> Document:
@@ -54,6 +55,13 @@ class Rated:
     def forces(self) -> Document | None:
         """The `forces` document, None where nobody can tell the forces."""
         return self.gathered.forces
+
+    @property
+    def drawn(self) -> Document:
+        """The `drawn` document: shapes as built and as they are left."""
+        if self.drawing is None:
+            self.drawing = drawn_of(self.one)
+        return self.drawing
 
     def table(self, truss: str, vehicle: str, way: Direction) -> Document:
         """The force table of a vehicle; raises as `force_table_document` does."""

@@ -4,7 +4,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from eyebar.addresses import address
-from eyebar.drawings.on_page import truss_on_page
+from eyebar.drawings import pin_figure
+from eyebar.drawings.on_page import floor_on_page, member_on_page, page_svg, truss_on_page
 from eyebar.errors import Unknown, nearest
 from eyebar.store.documents import bridge_document
 from eyebar.views.report_working import IN_MATHML, working_section
@@ -29,6 +30,8 @@ def bridge(request: Request) -> Response:
         heading=heading(of, found), drawing=drawing, groups=part_groups(found.rate, part),
         working=_working(found, part), photographs=_photographs(request, of, part),
         no_forces=found.gathered.no_forces,
+        section=member_on_page(found.drawn, part), pin=_pin(found, part),
+        floor=floor_on_page(found.drawn, chosen=part, link=lambda one: urls.part(of.key, one)),
         trusses=[one["truss"] for one in found.gathered.describe["trusses"]],
     )
 
@@ -56,6 +59,16 @@ def _working(found: Rated, part: str) -> object:
     if one.get("not_rated"):
         return None
     return working_section(found.explained(part), notation=IN_MATHML)
+
+
+def _pin(found: Rated, part: str) -> str:
+    """The packing of a pin with its diagrams; empty for what is none, or is not rated."""
+    one = next(each for each in found.rate["parts"] if each["part"] == part)
+    if one["kind"] != "pin" or one.get("not_rated"):
+        return ""
+    printed = pin_figure(found.explained(part)).printed
+    return page_svg(printed.ink, (printed.width, printed.height), name="pin",
+                    words=(printed.title, printed.said))
 
 
 def _photographs(request: Request, of: Latest, part: str) -> list[dict[str, object]]:
