@@ -43,7 +43,7 @@ def picture_of(name: str, content: bytes, *, keep_position: bool = False) -> Pic
 
     Raises Unreadable where it cannot be decoded, OutOfRange where it has too many pixels.
     """
-    from PIL import Image, ImageOps
+    from PIL import Image, ImageOps, UnidentifiedImageError
 
     try:
         with warnings.catch_warnings():
@@ -58,12 +58,11 @@ def picture_of(name: str, content: bytes, *, keep_position: bool = False) -> Pic
         raise
     except Image.DecompressionBombError:
         raise _huge(name, "far more than that many pixels") from None
+    except UnidentifiedImageError:
+        raise _none(name, "it is none of these forms") from None
     except Exception as error:  # noqa: BLE001,RUF100 - a decoder may fail in any way on bad bytes
         reason = " ".join(str(error).split())[:120] or type(error).__name__
-        raise Unreadable(
-            name, f"is no picture that can be decoded ({reason})",
-            "send it as JPEG, PNG, WebP or TIFF, or under another kind of name",
-        ) from None
+        raise _none(name, reason) from None
     position = dict(exif.get_ifd(_POSITION))
     taken = str(exif.get_ifd(_DETAILS).get(_TAKEN_ORIGINAL) or exif.get(_TAKEN) or "")
     kept = Image.Exif()
@@ -77,6 +76,13 @@ def picture_of(name: str, content: bytes, *, keep_position: bool = False) -> Pic
     return Picture(
         content=written.getvalue(), media_type=KINDS[kind], taken=_printable(taken),
         had_position=bool(position),
+    )
+
+
+def _none(name: str, reason: str) -> Unreadable:
+    return Unreadable(
+        name, f"is no picture that can be decoded ({reason})",
+        "send it as JPEG, PNG, WebP or TIFF, or under another kind of name",
     )
 
 

@@ -70,7 +70,7 @@ def described(describe: Document) -> Section:
     return Section(heading="The bridge", blocks=(
         Rows(headings=report_words.OF_THE_BRIDGE,
              rows=tuple((name, said) for name, said in rows if said)),
-        Points(points=tuple(describe["rules"])),
+        Points(points=report_words.folded(describe["rules"])),
     ))
 
 

@@ -34,7 +34,7 @@ def source_rows(used: list[Document]) -> tuple[SourceRow, ...]:
 def assumed(rate: Document) -> Section:
     """What was assumed and decided in making the result, in the result's own sentences."""
     return Section(heading="Assumptions and cautions", blocks=(
-        Points(points=tuple(rate["cautions"])),
+        Points(points=report_words.folded(rate["cautions"])),
     ))
 
 

@@ -66,7 +66,32 @@ OF_THE_PAPER = "Of this paper", "Fingerprint or version"
 VERIFY = "eyebar report --verify FILE.pdf RECORD"
 UNSIGNED = "Not valid until a licensed engineer has checked and signed it."
 SIGNATURE = ("Name", "Licence number and state", "Date", "Signature")
+MANY = 5
+"""As many parts of which the same is said are told together."""
+AT_ONCE = 50
+"""Parts in one sentence: longer ones would be cut."""
 NO_READINGS = "The record has no inspection up to this date."
+
+
+def folded(sentences: Sequence[str]) -> tuple[str, ...]:
+    """Sentences on parts, `upstream/U2-L4: said`: what is said of many parts alike stands once,
+    with all of them behind it, where the first of them stood."""
+    said: dict[str, list[str]] = {}
+    for one in sentences:
+        part, _, rest = one.partition(": ")
+        if rest:
+            said.setdefault(rest, []).append(part)
+    found: dict[str, None] = {}
+    for one in sentences:
+        _, _, rest = one.partition(": ")
+        parts = said.get(rest, [])
+        if len(parts) < MANY:
+            found[one] = None
+            continue
+        for begin in range(0, len(parts), AT_ONCE):
+            some = parts[begin:begin + AT_ONCE]
+            found[f"{rest} ({len(some)}): {', '.join(some)}"] = None
+    return tuple(found)
 
 
 def title(rate: Document) -> str:
