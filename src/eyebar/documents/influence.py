@@ -15,7 +15,7 @@ from eyebar.documents.drawn import drawn_of
 from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND, Opened, closing, heading, opened
 from eyebar.documents.rate import place_object
 from eyebar.documents.vehicles import vehicle_objects
-from eyebar.errors import Unknown, nearest
+from eyebar.errors import Unknown, Unstable, nearest
 from eyebar.loads import shares
 from eyebar.rating import Place, loaded_states
 from eyebar.rating.live import LiveForces, dead_load_forces, live_forces
@@ -113,7 +113,12 @@ def _worst(live: Mapping[str, LiveForces], i: int) -> tuple[str, float]:
         for name, of in live.items() if of.lost is None for sense in (1.0, -1.0)
     }
     if not changes:
-        raise Unknown("vehicle", ", ".join(live), where="a truss that stands under it")
+        lost = next(of.lost for of in live.values() if of.lost is not None)
+        raise Unstable(
+            f"no equilibrium under {', '.join(live)}: {lost.sentence}; an influence line with a "
+            "vehicle on it needs one under which the truss stands",
+            bars=lost.slack, panel=lost.panel,
+        )
     return max(changes, key=lambda key: changes[key])
 
 
