@@ -65,6 +65,9 @@ def test_measured_by_hand_on_the_elevation_of_quillmarsh() -> None:
     chord = of(space, "MEMBERS", "LWPOLYLINE")["upstream/U1-U2"]
     ys = [point[1] for point in chord.get_points("xy")]
     assert max(ys) - min(ys) == pytest.approx(9.25)
+    # A slanting one too: its end is as long as the section is high, 9 in and 5/16 in.
+    corners = of(space, "MEMBERS", "LWPOLYLINE")["upstream/U1-L0"].get_points("xy")
+    assert math.dist(corners[0], corners[3]) == pytest.approx(9.3125)
 
 
 @pytest.mark.parametrize("name", demos.NAMES)
