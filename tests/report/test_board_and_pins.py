@@ -84,3 +84,15 @@ def test_a_slip_is_a_page_with_boxes_to_tick_and_places_to_sign() -> None:
     ):
         assert squeezed(text) in said
     assert slip_report(slip) == pdf
+
+
+@pytest.mark.parametrize("name", demos.NAMES)
+def test_every_member_of_the_bracing_that_is_judged_has_its_kind_and_least_margin(
+    name: str
+) -> None:
+    document = made.documents(name).bracing()
+    section = squeezed(made.text(made.brief(name)))
+    section = section[section.index("Bracingunderwind"):section.index("Thebridgeundereveryvehicle")]
+    assert squeezed("no factor and no posting rests on it") in section
+    for what in {one["what"] for one in document["members"]}:
+        assert squeezed(what) in section

@@ -3,10 +3,11 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
+from eyebar.documents.bracing import bracing_of
 from eyebar.documents.cross import chosen, crossing_object
 from eyebar.documents.cross import document_of as crossed
 from eyebar.documents.describe import described
@@ -43,6 +44,8 @@ class Gathered:
     explain: Callable[[str], Document]
     board: Callable[[Board], tuple[Document, ...]]
     """The answers of a `cross` document for every vehicle of every day, when asked for."""
+    bracing: Callable[[], Document]
+    """The `bracing` document, when asked for."""
 
 
 def gathered(
@@ -61,6 +64,7 @@ def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> 
         rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,
         vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
         everyday=_everyday(one, rating), explain=cache(_explaining(one, rating)),
+        bracing=cache(partial(bracing_of, one)),
         board=cache(_boarding(one, rating, kept or kept_for(one.bridge, one.values))),
     )
 

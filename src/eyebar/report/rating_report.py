@@ -21,6 +21,7 @@ from eyebar.views import (
 )
 from eyebar.views.blocks import Figure, Paragraph, Section, plainly
 from eyebar.views.report_board import who_may_cross
+from eyebar.views.report_bracing import bracing
 from eyebar.views.report_front import front
 from eyebar.views.report_inventory import inventory
 from eyebar.views.report_since import changes
@@ -121,6 +122,7 @@ def _sections(of: Gathered, asked: Asked) -> list[Section]:
             (one.view, replace(_figure(one.printed, caption=one.view.part), floats=True))
             for one in pin_figures(of.rate, of.explain)
         ]),
+        bracing(of.bracing()),
         report_ratings.whole(of.rate),
         *_board(of, asked.board),
         report_values.assumed(of.rate),
