@@ -1,5 +1,6 @@
 """A workbench that is served, and a real Chromium that was let in."""
 
+import os
 import shutil
 import threading
 import time
@@ -21,6 +22,8 @@ from tests.groups import GROUPS
 
 CHROMIUM = next(one for one in GROUPS if one.marker == "browser")
 PATIENCE_MS = 60_000
+UNCAGED = ("--no-sandbox",) if getattr(os, "geteuid", lambda: 1)() == 0 else ()
+"""Chromium's own cage does not work for root."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +63,7 @@ def browser() -> Iterator[object]:
     program = next(filter(None, map(shutil.which, CHROMIUM.programs)))
     with sync_playwright() as playwright:
         opened = playwright.chromium.launch(
-            executable_path=program, args=["--no-sandbox", "--disable-background-networking"]
+            executable_path=program, args=["--disable-background-networking", *UNCAGED]
         )
         yield opened
         opened.close()

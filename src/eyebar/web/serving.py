@@ -125,6 +125,7 @@ def free_socket(port: int, address: str = LOOPBACK) -> socket.socket:
     found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         found.bind((address, port))
+        found.listen()
     except OSError as error:
         found.close()
         raise OutOfRange(
