@@ -32,6 +32,7 @@ bench: environment
 
 soak: environment
 	@.venv/bin/python -m tests.store.killed 1000
+	@EYEBAR_LAWS=soak .venv/bin/python -m pytest -q tests/laws
 
 tools:
 	@sh tools/tools.sh

@@ -3,12 +3,22 @@
 Under `CI=true` nothing is left out: a missing tool is a failure.
 """
 
+import gc
 import os
 from collections import Counter
 
 import pytest
+from hypothesis import settings
 
 from tests.groups import GROUPS
+
+
+settings.register_profile("quick", max_examples=50)
+settings.register_profile("soak", max_examples=400)
+settings.load_profile(os.environ.get("EYEBAR_LAWS", "quick"))
+
+gc.set_threshold(200_000, 50, 1000)
+"""Documents are large and have no circles: looking for those took a twentieth of a run."""
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -126,7 +126,7 @@ def test_a_fault_is_marked_on_its_line_while_one_types(page) -> None:
 
 
 def test_an_edit_shows_its_effect_and_is_saved_over_nobody(page, browser, let_in, served) -> None:
-    come(page, f"{DOVE}/measure")
+    come(page, f"{WREN}/measure")
     area = page.locator("#text")
     area.fill(re.sub(r"(?m)^owner: .*$", "owner: Somebody Else (invented)", area.input_value()))
     page.get_by_role("button", name="Look what it does").first.click()
@@ -135,7 +135,7 @@ def test_an_edit_shows_its_effect_and_is_saved_over_nobody(page, browser, let_in
     # Another saves first.
     other = browser.new_context(storage_state=let_in, base_url=served.root).new_page()
     other.set_default_timeout(60_000)
-    come(other, f"{DOVE}/measure")
+    come(other, f"{WREN}/measure")
     area = other.locator("#text")
     area.fill(re.sub(r"(?m)^built: \d+", "built: 1877", area.input_value()))
     other.get_by_role("button", name="Look what it does").first.click()

@@ -175,4 +175,4 @@ def _serves(installed: Path, folder: Path) -> None:
                 assert found.status == 200
     finally:
         serving.terminate()
-        serving.wait()
+        serving.communicate()

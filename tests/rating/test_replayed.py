@@ -29,16 +29,22 @@ def rated(name: str) -> tuple[Opened, BridgeRating]:
 @each
 def test_every_rating_replayed_is_the_same_to_the_bit(name: str) -> None:
     one, rating = rated(name)
-    replays = 0
+    replays, alike = 0, set()
     for part in rating.parts:
         for made in part.ratings:
+            # Of ratings that are the same in everything, on parts of one kind, one is replayed.
+            same = (part.kind, made.vehicle, made.method, made.level, made.check, made.live,
+                    made.dead, *(getattr(made, figure) for figure in FIGURES))
+            if same in alike:
+                continue
+            alike.add(same)
             again = replayed(
                 one.bridge, part, made, vehicle=one.vehicles[made.vehicle], values=one.values
             )
             differ = [f for f in FIGURES if getattr(again, f) != getattr(made, f)]
             assert not differ, (part.address, made.vehicle, made.method, made.level, differ)
             replays += 1
-    assert replays > 2000
+    assert replays > 1000
 
 
 @each

@@ -78,8 +78,8 @@ def test_two_who_save_lose_nothing(own_seat: Seat) -> None:
     assert text_of(own_seat, 2) == thinner(text)
 
 
-def test_a_field_of_a_form_changes_its_text_alone(seat: Seat) -> None:
-    text = text_of(seat)
+def test_a_field_of_a_form_changes_its_text_alone(own_seat: Seat) -> None:
+    seat, text = own_seat, text_of(own_seat)
     numbered = list(enumerate(leaves(text)))
     number, (path, value) = next(
         (i, one) for i, one in numbered if one[0][-1] == "clear width" or one[0] == ("name",)

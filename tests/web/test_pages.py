@@ -8,7 +8,7 @@ import pytest
 
 from eyebar.documents.opened import CAUTION
 from eyebar.views.words import CLOSE
-from eyebar.views.workbench import due_words, months_after
+from eyebar.views.workbench import due_words, is_poor, months_after
 from tests.documents import demos
 from tests.web.benches import HANDLE, Seat, links
 
@@ -75,6 +75,16 @@ def test_the_next_inspection_is_due_when_the_interval_is_over(
     last: str | None, today: str, said: str
 ) -> None:
     assert due_words(last, date.fromisoformat(today), 24.0) == said
+
+
+@pytest.mark.parametrize(("codes", "poor"), [
+    # 23 CFR 650.311 as the office's rows have it, from memory.
+    ((6, 5, 6), False), ((3, 5, 6), True), ((6, 4, 6), True), ((4, 5, 4), False),
+    ((None, None, None), False), ((None, 4, None), True), ((6, 5, 3), True),
+])
+def test_a_poor_bridge_is_inspected_more_often(codes: tuple, poor: bool) -> None:
+    names = ("deck", "superstructure", "substructure")
+    assert is_poor(dict(zip(names, codes, strict=True))) is poor
 
 
 def test_months_run_over_the_year_and_end_with_their_last_day() -> None:

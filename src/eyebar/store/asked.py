@@ -87,18 +87,27 @@ def latest_of_all(connection: Connection) -> Sequence[Any]:
     ).mappings().all()
 
 
-def last_inspections(connection: Connection) -> dict[int, str]:
-    """Bridge -> the day of the last inspection that its latest revision has."""
+CODES = ("deck", "superstructure", "substructure")
+
+
+def last_inspections(connection: Connection) -> dict[int, dict[str, Any]]:
+    """Bridge -> of what its latest revision has: the day of the last inspection, `date`, and the
+    latest condition code of each component, None where none was given."""
     latest = _latest().subquery()
-    found = connection.execute(
-        select(revisions.c.bridge, func.max(inspections.c.date))
+    rows = connection.execute(
+        select(revisions.c.bridge, inspections.c.date, *(inspections.c[one] for one in CODES))
         .join(latest, and_(
             latest.c.bridge == revisions.c.bridge, latest.c.revision == revisions.c.revision
         ))
         .join(inspections, inspections.c.revision == revisions.c.id)
-        .group_by(revisions.c.bridge)
-    )
-    return dict(found.tuples().all())
+        .order_by(inspections.c.date, inspections.c.id)
+    ).mappings()
+    found: dict[int, dict[str, Any]] = {}
+    for row in rows:
+        one = found.setdefault(row["bridge"], dict.fromkeys(CODES))
+        one["date"] = row["date"]
+        one.update({code: row[code] for code in CODES if row[code] is not None})
+    return found
 
 
 def revisions_of(connection: Connection, bridge: KnownBridge) -> Sequence[Any]:

@@ -42,7 +42,10 @@ def list_document(register: Register) -> Document:
                 "place": one["place"], "revision": one["revision"],
                 "latest_entry": one["latest_entry"], "saved_at": one["at"],
                 "saved_by": one["person"], "standing": standing.get(one["id"], []),
-                "last_inspection": inspected.get(one["id"]),
+                "last_inspection": (inspected.get(one["id"]) or {}).get("date"),
+                "condition": {
+                    code: (inspected.get(one["id"]) or {}).get(code) for code in asked.CODES
+                },
                 "rating": _latest_rating(ratings.get(one["id"])),
             }
             for one in found

@@ -48,9 +48,10 @@ class BridgeList:
 
 
 def bridge_list(
-    document: Document, *, find: str, sort: str, today: date, interval_months: float
+    document: Document, *, find: str, sort: str, today: date, months: tuple[float, float]
 ) -> BridgeList:
-    """The list of a `register-list` document."""
+    """The list of a `register-list` document; `months` between inspections, and where one is poor.
+    """
     wanted = find.casefold().split()
     order = SORTS.get(sort, SORTS["name"])
     found = [
@@ -59,7 +60,7 @@ def bridge_list(
     ]
     found.sort(key=lambda one: tuple(_ordered(one, key) for key in order))
     return BridgeList(
-        rows=tuple(_row(one, today, interval_months) for one in found),
+        rows=tuple(_row(one, today, months) for one in found),
         count=len(document["bridges"]), find=find, sort=sort if sort in SORTS else "name",
     )
 
@@ -83,16 +84,28 @@ def _ordered(one: Document, key: str) -> tuple[bool, str | float]:
     return value is None, (value or "").casefold()
 
 
-def _row(one: Document, today: date, interval_months: float) -> BridgeRow:
+def _row(one: Document, today: date, months: tuple[float, float]) -> BridgeRow:
     rating = one["rating"]
+    interval = months[1] if is_poor(one["condition"]) else months[0]
     return BridgeRow(
         handle=one["handle"], name=one["name"], place=one["place"],
         posting=rating["posting"] if rating else NOT_RATED,
         weakest=(rating["governed_by"] or rounding.NOTHING) if rating else rounding.NOTHING,
         measured=one["last_inspection"] or "never",
-        due=due_words(one["last_inspection"], today, interval_months),
+        due=due_words(one["last_inspection"], today, interval),
         issued=f"{rating['date']}, {'signed' if rating['signed'] else 'draft'}" if rating else "",
     )
+
+
+POOR, POOR_TRUSS = 3, 4
+
+
+def is_poor(condition: Document) -> bool:
+    """Whether a bridge is inspected more often: any code of 3 or lower, or 4 of the superstructure,
+    whose trusses bring it down with any of their bars."""
+    codes = [code for code in condition.values() if code is not None]
+    truss = condition["superstructure"]
+    return any(code <= POOR for code in codes) or (truss is not None and truss <= POOR_TRUSS)
 
 
 def due_words(last: str | None, today: date, interval_months: float) -> str:

@@ -15,9 +15,11 @@ from eyebar.web.answers import bench_of, page
 def bridges(request: Request) -> Response:
     """The list, found and ordered as the address says."""
     bench, asked = bench_of(request), request.query_params
+    values = office_values(bench.office)
     view = bridge_list(
         list_document(bench.register), find=asked.get("find", ""), sort=asked.get("sort", "name"),
         today=datetime.now().astimezone().date(),
-        interval_months=office_values(bench.office).number("inspection.interval"),
+        months=(values.number("inspection.interval"),
+                values.number("inspection.interval where poor")),
     )
     return page("bridges.html", view, columns=columns(BridgeRow), place=bench.register.place.shown)
