@@ -12,7 +12,6 @@ from hypothesis import settings
 
 from tests.groups import GROUPS
 
-
 settings.register_profile("quick", max_examples=50)
 settings.register_profile("soak", max_examples=400)
 settings.load_profile(os.environ.get("EYEBAR_LAWS", "quick"))
