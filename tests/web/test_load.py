@@ -10,7 +10,7 @@ PAGE = f"/bridges/{HANDLE}/load"
 
 
 def test_the_figures_of_the_page_are_those_of_the_table_at_rows_and_between(seat: Seat) -> None:
-    table = seat.client.get(f"{PAGE}.json?vehicle=grain cart").json()
+    table = seat.table(f"{PAGE}.json?vehicle=grain cart")
     fronts = [row["front_axle_ft"] for row in table["rows"]]
     for at in (fronts[4], (fronts[4] + fronts[5]) / 2.0, fronts[-1]):
         page = seat.get(f"{PAGE}?vehicle=grain cart&at={at!r}")
@@ -24,7 +24,7 @@ def test_the_figures_of_the_page_are_those_of_the_table_at_rows_and_between(seat
 
 
 def test_links_lead_from_place_to_place_over_the_whole_bridge(seat: Seat) -> None:
-    table = seat.client.get(f"{PAGE}.json?vehicle=car").json()
+    table = seat.table(f"{PAGE}.json?vehicle=car")
     address, seen = f"{PAGE}?vehicle=car&at={table['rows'][0]['front_axle_ft']!r}", 0
     while address:
         page = seat.get(address.replace("&amp;", "&"))
@@ -35,7 +35,7 @@ def test_links_lead_from_place_to_place_over_the_whole_bridge(seat: Seat) -> Non
 
 
 def test_a_bar_that_is_pointed_at_shows_its_force_place_by_place(seat: Seat) -> None:
-    table = seat.client.get(f"{PAGE}.json?vehicle=grain cart").json()
+    table = seat.table(f"{PAGE}.json?vehicle=grain cart")
     page = seat.get(f"{PAGE}?vehicle=grain cart&bar=U1-L2")
     number = table["bars"].index("U1-L2")
     forces = [row["forces_kip"][number] for row in table["rows"]]

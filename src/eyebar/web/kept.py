@@ -5,7 +5,7 @@ then says that it is being made.
 """
 
 from collections import OrderedDict
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYet
 from dataclasses import dataclass, field
@@ -91,22 +91,9 @@ class Kept:
         found: Rated = self._waited(("rate", text), lambda: self._rate(text, file))
         return found
 
-    def made_at_once(self, text: str, file: str) -> Rated:
-        """The rating of a text, made here and now by whoever calls, and kept for the pages."""
-        with self.lock:
-            job = self.jobs.get(("rate", text))
-            if job is None:
-                job = self.jobs[("rate", text)] = Future()
-                mine = True
-            else:
-                mine = False
-        if mine:
-            try:
-                job.set_result(self._rate(text, file))
-            except Exception as error:
-                job.set_exception(error)
-        found: Rated = job.result()
-        return found
+    def rating(self, text: str, file: str) -> "Future[Rated]":
+        """The job that rates a text, begun if need be: for whoever has time to wait for it."""
+        return self._job(("rate", text), lambda: self._rate(text, file))
 
     def board(self, text: str, file: str) -> Document:
         """The board of who may cross."""
@@ -127,13 +114,6 @@ class Kept:
         found: T = self._waited((name, text), make)
         return found
 
-    def at_hand(self, text: str) -> Mapping[str, Any] | None:
-        """The `rate` document of a text, if it is there already."""
-        job = self.jobs.get(("rate", text))
-        if job is None or not job.done() or job.exception() is not None:
-            return None
-        return job.result().rate  # type: ignore[no-any-return]
-
     def close(self) -> None:
         """Begin nothing more."""
         self.worker.shutdown(wait=False, cancel_futures=True)
@@ -143,7 +123,7 @@ class Kept:
         rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
         return Rated(one=one, rating=rating, gathered=gathered_of(one, rating))
 
-    def _waited(self, key: tuple[str, str], make: Any) -> Any:
+    def _job(self, key: tuple[str, str], make: Callable[[], Any]) -> "Future[Any]":
         with self.lock:
             job = self.jobs.get(key)
             if job is None:
@@ -151,7 +131,10 @@ class Kept:
                 while len(self.jobs) > MOST:
                     self.jobs.popitem(last=False)
             self.jobs.move_to_end(key)
+        return job
+
+    def _waited(self, key: tuple[str, str], make: Callable[[], Any]) -> Any:
         try:
-            return job.result(timeout=PATIENCE_SECONDS)
+            return self._job(key, make).result(timeout=PATIENCE_SECONDS)
         except NotYet:
             raise StillRating from None

@@ -4,8 +4,10 @@ import getpass
 import ipaddress
 import socket
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import Future
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +16,7 @@ import uvicorn
 from eyebar.errors import OutOfRange, Unknown, nearest
 from eyebar.record import record_of
 from eyebar.store.accounts import Accounts
-from eyebar.store.asked import bridge_named, latest_of_all, revision_of
+from eyebar.store.asked import Revision, bridge_named, latest_of_all, revision_of
 from eyebar.store.issued import issue_document
 from eyebar.store.opened import Register, opened_register
 from eyebar.store.saving import add_bridge
@@ -23,7 +25,7 @@ from eyebar.web import urls
 from eyebar.web.app import application
 from eyebar.web.bench import Bench
 from eyebar.web.keepers import ByAccount, ByKey, Keeper
-from eyebar.web.kept import Kept
+from eyebar.web.kept import Kept, Rated
 from eyebar.web.people import Person
 
 LOOPBACK = "127.0.0.1"
@@ -100,19 +102,24 @@ def with_bridges(register: Register, texts: Sequence[str]) -> None:
 def issue_all(bench: Bench) -> None:
     """Rate every bridge beside the pages, and keep the ratings as drafts: the list then has them.
     """
-    def issued(handle: str) -> None:
-        with bench.register.reading() as connection:
-            revision = revision_of(connection, bridge_named(connection, handle))
-        found = bench.kept.made_at_once(revision.text, f"{handle}, revision {revision.revision}")
-        issue_document(
-            bench.register, handle, revision, (found.rate, found.one.values.digest()),
-            person="eyebar", reason="demo bridge, rated when the workbench was opened",
-        )
-
     with bench.register.reading() as connection:
         handles = [one["handle"] for one in latest_of_all(connection)]
     for handle in handles:
-        bench.kept.worker.submit(issued, handle)
+        with bench.register.reading() as connection:
+            revision = revision_of(connection, bridge_named(connection, handle))
+        job = bench.kept.rating(revision.text, f"{handle}, revision {revision.revision}")
+        job.add_done_callback(partial(_issued, bench, handle, revision))
+
+
+def _issued(bench: Bench, handle: str, revision: Revision, job: "Future[Rated]") -> None:
+    """Keep a rating that was made; one that could not be made leaves the list as it was."""
+    if job.cancelled() or job.exception() is not None:
+        return
+    found = job.result()
+    issue_document(
+        bench.register, handle, revision, (found.rate, found.one.values.digest()),
+        person="eyebar", reason="demo bridge, rated when the workbench was opened",
+    )
 
 
 def free_socket(port: int, address: str = LOOPBACK) -> socket.socket:

@@ -8,7 +8,7 @@ from eyebar.views import register as views
 from eyebar.views.columns import columns
 from eyebar.web.answers import bench_of, page
 from eyebar.web.forms import whole_number
-from eyebar.web.pages.looked_up import heading, latest, rated
+from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
 
 def revisions(request: Request) -> Response:
@@ -17,13 +17,13 @@ def revisions(request: Request) -> Response:
     document = bridge_document(bench.register, of.key)
     return page(
         "revisions.html", views.revision_rows(document), heading=heading(of, rated(request, of)),
-        compared=_compared(request, of.key), change_columns=columns(views.ChangeRow),
+        compared=_compared(request, of), change_columns=columns(views.ChangeRow),
         events=views.event_rows(history_document(bench.register, of.key)),
         event_columns=columns(views.EventRow), latest=of.revision.revision,
     )
 
 
-def _compared(request: Request, handle: str) -> object:
+def _compared(request: Request, of: Latest) -> object:
     asked = request.query_params
     if not asked.get("from"):
         return None
@@ -33,8 +33,9 @@ def _compared(request: Request, handle: str) -> object:
         whole_number(asked["from"], "a revision"),
         whole_number(last, "a revision") if last else None,
     )
-    document = bench.kept.made(f"compare {handle} {between}", "", lambda: compare_document(
-        bench.register, handle, between=between, office=bench.office, most=6
+    name = f"compare {of.key} {between}"
+    document = bench.kept.made(name, of.revision.text, lambda: compare_document(
+        bench.register, of.key, between=between, office=bench.office, most=6
     ))
     return {"said": views.compared(document), "rows": views.change_rows(document)}
 
