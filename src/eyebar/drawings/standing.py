@@ -23,6 +23,7 @@ from eyebar.drawings.ink import (
     Group,
     Ink,
     Line,
+    Outline,
     Plate,
     identity,
     letterings,
@@ -34,6 +35,8 @@ from eyebar.drawings.measured import truss_size
 from eyebar.drawings.members import PIN, DrawnBar, bar_ink, drawn_bars
 from eyebar.drawings.on_page import page_svg
 from eyebar.drawings.placement import ground_under, one_figure
+from eyebar.drawings.ruler_marks import To, ruler_marks
+from eyebar.views.governing_places import GoverningPlace
 from eyebar.views.standing import Standing
 from eyebar.views.stress_sheet import BarFigures, Work
 
@@ -78,10 +81,16 @@ class StandingDrawing:
 
 
 def standing_drawing(
-    table: Mapping[str, Any], truss: Mapping[str, Any], view: Standing, link: Link
+    table: Mapping[str, Any], truss: Mapping[str, Any], view: Standing, link: Link, *,
+    places: Sequence[GoverningPlace] = (), to: To = lambda _: "",
 ) -> StandingDrawing:
-    """The drawing of a `force-table` document, its truss of a `forces` document, as a view says."""
-    return _Standing(table=table, truss=truss, view=view, link=link).drawn()
+    """The drawing of a `force-table` document, its truss of a `forces` document, as a view says.
+
+    `places` that govern are marked on the ruler, and lead where `to` says.
+    """
+    return _Standing(
+        table=table, truss=truss, view=view, link=link, places=tuple(places), to=to
+    ).drawn()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,6 +99,8 @@ class _Standing:
     truss: Mapping[str, Any]
     view: Standing
     link: Link
+    places: tuple[GoverningPlace, ...]
+    to: To
 
     @property
     def scale(self) -> float:
@@ -115,15 +126,18 @@ class _Standing:
         truss, bottom = self._truss(points)
         per_foot = 12.0 * self.scale
         road = _road(self.table, zero, per_foot, bottom + 12.0)
-        train, ruler, height = road
+        train, ruler, level = road
+        marks, depth = ruler_marks(
+            self.places, lambda front: zero + front * per_foot, level, width=WIDTH, to=self.to
+        )
         return StandingDrawing(
-            ink=(*truss, *ruler, Group(
+            ink=(*truss, *marks, *ruler, Group(
                 children=train, look="train", shift=(
                     zero + self.view.front_ft * per_foot, 0.0
                 ),
             )),
-            width=WIDTH, height=height, zero=zero, per_foot=per_foot, title=self.view.title,
-            said=self.view.said,
+            width=WIDTH, height=level + max(36.0, depth + 4.0), zero=zero, per_foot=per_foot,
+            title=self.view.title, said=self.view.said,
         )
 
     def _truss(self, points: dict[str, Point]) -> tuple[tuple[Ink, ...], float]:
@@ -196,8 +210,7 @@ def _worked(bar: DrawnBar, work: Work) -> DrawnBar:
 def _road(
     table: Mapping[str, Any], zero: float, per_foot: float, top: float
 ) -> tuple[tuple[Ink, ...], tuple[Ink, ...], float]:
-    """The vehicle with its front axle at the ruler's zero place, the ruler, and the lowest level.
-    """
+    """The vehicle with its front axle at the ruler's zero place, the ruler, and its level."""
     body, wheel = BODY_FT * per_foot, WHEEL_FT * per_foot
     body, wheel = min(max(body, 24.0), 60.0), min(max(wheel, 4.0), 13.0)
     level = top + 16.0 + body + wheel
@@ -213,7 +226,7 @@ def _road(
         *(Line(start=(x, level), end=(x, level + 12.0), weight=FINE) for x in axles),
         *_weights(table["vehicle"]["axles_kip"], axles, level - wheel - body - 5.0),
     ]
-    return tuple(train), _ruler(table, zero, per_foot, level), level + 36.0
+    return tuple(train), _ruler(table, zero, per_foot, level), level
 
 
 def _weights(axles_kip: Sequence[float], axles: Sequence[float], level: float) -> list[Ink]:
@@ -246,6 +259,12 @@ def _ruler(
         longer = foot % step == 0
         ink.append(Line(start=(x, level), end=(x, level + (11.0 if longer else 5.0)), weight=HAIR))
         if longer:
-            ink.append(on_line((run(f"{first + foot:g}", 11.5),), (x, level + 24.0), share=0.5,
-                               colour=FAINT))
+            figure = run(f"{first + foot:g}", 11.5)
+            half = run_width(figure) / 2 + 2.0
+            # A leader that comes down here is broken around the figure.
+            ink.append(Outline(points=(
+                (x - half, level + 13.0), (x + half, level + 13.0),
+                (x + half, level + 27.0), (x - half, level + 27.0),
+            ), fill=PAPER))
+            ink.append(on_line((figure,), (x, level + 24.0), share=0.5, colour=FAINT))
     return tuple(ink)

@@ -66,7 +66,8 @@ def standing(table: Document, front_ft: float, chosen: str = "") -> Standing:
     row = max(0, bisect_right(fronts, front_ft) - 1)
     slack = table["slack_between"][min(row, len(fronts) - 2)]
     named = f"{table['vehicle']['name']} on the {table['truss']} truss"
-    place = f"front axle at {rounding.feet(front_ft)} ft, bound for {_bound(table)}"
+    bound = bound_for(table, table["direction"])
+    place = f"front axle at {rounding.feet(front_ft)} ft, bound for {bound}"
     return Standing(
         title=f"{named}, {place}", said=slack_words(table, slack), front_ft=front_ft, place=place,
         bars=bars,
@@ -99,8 +100,9 @@ def slack_words(table: Document, slack: list[str]) -> str:
     return " ".join(said) or "The same bars work as under dead load alone."
 
 
-def _bound(table: Document) -> str:
-    end = table["stations_ft"][-1 if table["direction"] == "up" else 0][0]
+def bound_for(table: Document, way: str) -> str:
+    """The end of the truss that a vehicle goes to."""
+    end = table["stations_ft"][-1 if way == "up" else 0][0]
     return str(end)
 
 
@@ -111,47 +113,4 @@ def _bar(bar: str, force: float, dead: float, chosen: str) -> BarStanding:
         bar=bar, force=shown, dead=signed(dead), work=work,
         chosen=bar == chosen,
         said=WORDS[work] if work == "slack" else f"{WORDS[work]}, {shown} kip",
-    )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ForceLine:
-    """The force of one bar at every row of the table, as a line in a picture of 100 by 40."""
-
-    bar: str = text("Bar", "Name of the bar.")
-    points: str = text("Points", "Place and force of each row, as a polyline has them.")
-    zero: float = figure("Zero", "Height of no force.")
-    dead: float = figure("Dead", "Height of the force under dead load alone.")
-    least: str = figure("Least", "The least force, and where.")
-    greatest: str = figure("Greatest", "The greatest force, and where.")
-    low_kip: float = figure("Low", "Force at the lower edge [kip].")
-    high_kip: float = figure("High", "Force at the upper edge [kip].")
-
-
-LINE_WIDTH, LINE_HEIGHT = 600.0, 160.0
-
-
-def force_line(table: Document, bar: str) -> ForceLine:
-    """The line of one bar of a `force-table` document."""
-    number = table["bars"].index(bar)
-    rows = [(row["front_axle_ft"], row["forces_kip"][number]) for row in table["rows"]]
-    first, last = rows[0][0], rows[-1][0]
-    dead = table["dead_kip"][bar]
-    low = min(0.0, dead, *(force for _, force in rows))
-    high = max(0.0, dead, *(force for _, force in rows))
-    span = high - low or 1.0
-
-    def level(force: float) -> float:
-        height: float = LINE_HEIGHT * (high - force) / span
-        return round(height, 2)
-
-    least, greatest = min(rows, key=lambda one: one[1]), max(rows, key=lambda one: one[1])
-    return ForceLine(
-        bar=bar, zero=level(0.0), dead=level(dead), low_kip=low, high_kip=high,
-        points=" ".join(
-            f"{LINE_WIDTH * (at - first) / (last - first):.2f},{level(force):.2f}"
-            for at, force in rows
-        ),
-        least=f"{signed(least[1])} kip at {rounding.feet(least[0])} ft",
-        greatest=f"{signed(greatest[1])} kip at {rounding.feet(greatest[0])} ft",
     )

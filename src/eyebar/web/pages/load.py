@@ -6,7 +6,9 @@ from starlette.responses import JSONResponse, Response
 from eyebar.drawings.standing import standing_drawing
 from eyebar.errors import NotMeasured, OutOfRange, Unreadable
 from eyebar.terms import Direction, VehicleClass
-from eyebar.views.standing import force_line, standing
+from eyebar.views.force_line import force_line
+from eyebar.views.governing_places import GoverningPlace, governing_places
+from eyebar.views.standing import standing
 from eyebar.web import urls
 from eyebar.web.answers import page
 from eyebar.web.kept import Document, Rated
@@ -19,17 +21,24 @@ def load(request: Request) -> Response:
     found = rated(request, of)
     table = _table(found, request)
     truss, vehicle, way = table["truss"], table["vehicle"]["name"], table["direction"]
-    bar = asked.get("bar", "")
+    bar = asked.get("bar", "") if asked.get("bar") in table["bars"] else ""
     view = standing(table, _place(table, asked.get("at", "")), bar)
+    places = governing_places(table, found.rate, bar)
+
+    def to(one: GoverningPlace) -> str:
+        return urls.load(of.key, one.truss, vehicle, one.way, at=one.front_ft, bar=bar)
+
     assert found.forces is not None
     drawing = standing_drawing(
         table, next(one for one in found.forces["trusses"] if one["truss"] == truss), view,
         lambda name: urls.load(of.key, truss, vehicle, way, at=view.front_ft, bar=name),
+        places=places, to=to,
     )
     return page(
         "load.html", view, heading=heading(of, found), drawing=drawing, table=table, bar=bar,
+        places=places, to=to,
         vehicles=_vehicles(found), trusses=[one["truss"] for one in found.forces["trusses"]],
-        line=force_line(table, bar) if bar in table["bars"] else None,
+        line=force_line(table, bar, view.front_ft, places) if bar else None,
     )
 
 

@@ -123,7 +123,14 @@ for (const one of document.querySelectorAll(".steps a[rel]")) {
     if (next !== undefined) put(next);
   });
 }
-for (const one of drawing.querySelectorAll("a")) {
+// A mark of a place that governs, on the ruler or in words: the load goes there without a new page.
+for (const one of document.querySelectorAll("a.to-place, #standing a:has(.place)")) {
+  one.addEventListener("click", (event) => {
+    event.preventDefault();
+    put(Number(new URL(one.getAttribute("href"), location.href).searchParams.get("at")));
+  });
+}
+for (const one of drawing.querySelectorAll("a:has(.bar)")) {
   one.addEventListener("click", (event) => {
     event.preventDefault();
     const address = new URL(one.getAttribute("href"), location.href);
@@ -136,5 +143,5 @@ large.addEventListener("click", () => {
   const on = document.body.classList.toggle("large");
   large.setAttribute("aria-pressed", String(on));
 });
-if (line) put(at);
+drawing.dataset.front = at;
 place.dataset.ready = "yes";
