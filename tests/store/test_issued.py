@@ -11,7 +11,7 @@ from eyebar.errors import OutOfRange, Unknown, Unreadable
 from eyebar.store import issued
 from eyebar.store.asked import bridge_named
 from eyebar.store.opened import Register
-from eyebar.store.writing import head_of
+from eyebar.store.writing import Saying, head_of
 from eyebar.views.signed import NOT_A_SEAL
 from tests.store.filled import rating
 from tests.store.samples import WHO, added, record, saved
@@ -139,3 +139,40 @@ def test_what_a_rating_refuses_is_refused_and_not_kept(in_file: Register, tmp_pa
         issued.issue(in_file, "W-1", office=tmp_path, on=None, **BY)
     with in_file.reading() as connection:
         assert issued.ratings_of(connection, bridge_named(connection, "W-1")) == []
+
+
+def test_the_latest_rating_names_what_governs_however_long_its_document_is(
+    register: Register,
+) -> None:
+    added(register)
+    rating(register)
+    document = json.dumps({
+        "cautions": ["é" * 300], "posting": {"governed_by": {"part": "north/L2/pin"}},
+        "parts": ["ü" * 40_000],
+    }, ensure_ascii=False)
+    with register.writing(Saying(kind="rating issued", **BY)) as writing:
+        bridge = bridge_named(writing.connection, "W-1")
+        writing.bridge = bridge.id
+        writing.add(
+            "ratings", bridge=bridge.id, revision=1, date="2026-07-01", record_hash="0" * 64,
+            values_hash="0" * 64, version="0", posting="WEIGHT LIMIT 5 TONS", exact_tons=5.0,
+            document=document,
+        )
+    with register.reading() as connection:
+        latest = issued.latest_ratings(connection)[bridge.id]
+    assert (latest["governed_by"], latest["date"]) == ("north/L2/pin", "2026-07-01")
+
+
+def test_a_slip_is_told_again_and_another_bridge_has_none(in_file: Register) -> None:
+    added(in_file)
+    added(in_file, "W-2", record(place="Fen Lane"))
+    given = issued.give_slip(in_file, "W-1", issued.Crossing(
+        vehicle="grain cart", holder="A. Farmer", begins=DAY, ends=DAY, conditions="walking pace",
+    ), **BY)
+    with in_file.reading() as connection:
+        slip = issued.slip_given(connection, bridge_named(connection, "W-1"), given.number)
+        assert (slip["vehicle"], slip["person"], slip["reason"]) == (
+            "grain cart", WHO, "county inspection",
+        )
+        with pytest.raises(Unknown):
+            issued.slip_given(connection, bridge_named(connection, "W-2"), given.number)

@@ -6,10 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from eyebar.documents import cross_document
+from eyebar.errors import OutOfRange
 from eyebar.store.documents import list_document
-from eyebar.web.kept import StillRating
+from eyebar.web.kept import Kept, StillRating
 from eyebar.web.serving import issue_all
-from tests.web.benches import HANDLE, seated
+from tests.documents import demos
+from tests.web.benches import HANDLE, Seat, seated
 
 PATIENCE_SECONDS = 60.0
 
@@ -31,3 +34,42 @@ def test_a_page_that_waits_and_the_demo_that_issues_do_not_wait_for_each_other(
             assert time.monotonic() < end
             time.sleep(0.05)
         assert "Close this bridge" in seat.get("/")
+
+
+def test_what_failed_says_so_once_and_is_tried_again() -> None:
+    kept, tries = Kept(office=None), iter([OutOfRange("office", "not there", "there"), "made"])
+
+    def make() -> str:
+        found = next(tries)
+        if isinstance(found, Exception):
+            raise found
+        return found
+
+    with pytest.raises(OutOfRange):
+        kept.made("paper", "text", make)
+    assert [kept.made("paper", "text", make) for _ in range(2)] == ["made", "made"]
+    kept.close()
+
+
+def test_what_is_rated_once_crosses_as_the_command_says(seat: Seat) -> None:
+    text = seat.client.get(f"/bridges/{HANDLE}/revisions/1").text
+    found = seat.bench.kept.rating(text, "record").result()
+    for _ in range(600):
+        try:
+            answer = seat.bench.kept.crossing(found, "grain cart")
+        except StillRating:
+            continue
+        break
+    assert answer == cross_document(demos.record("wrenmallow"), ["grain cart"])
+
+
+def test_a_page_says_what_it_waits_for(own_seat: Seat) -> None:
+    own_seat.get(f"/bridges/{HANDLE}")
+    busy = threading.Event()
+    own_seat.bench.kept.worker.submit(busy.wait)
+    waits = own_seat.client.get(f"/bridges/{HANDLE}/load?vehicle=grain cart")
+    assert (waits.status_code, "Refresh" in waits.headers) == (200, True)
+    assert "The vehicle is being led across" in waits.text
+    assert own_seat.client.get(f"/bridges/{HANDLE}/load.json?vehicle=grain cart").status_code == 202
+    busy.set()
+    assert 'id="standing"' in own_seat.get(f"/bridges/{HANDLE}/load?vehicle=grain cart")

@@ -7,6 +7,7 @@ from html import unescape
 import pytest
 
 from eyebar.documents.opened import CAUTION
+from eyebar.store.issued import Crossing, give_slip
 from eyebar.views.words import CLOSE
 from eyebar.views.workbench import due_words, is_poor, months_after
 from tests.documents import demos
@@ -119,3 +120,38 @@ def test_a_wrong_address_is_refused_in_words(
             break
     assert answer.status_code == status
     assert said in answer.text
+
+
+def test_a_slip_is_shown_again_by_another_workbench(own_seat: Seat) -> None:
+    day = date(2026, 10, 4)
+    given = give_slip(own_seat.bench.register, HANDLE, Crossing(
+        vehicle="grain cart", holder="A. Farmer", begins=day, ends=day, conditions="walking pace",
+    ), person="B. Before", reason="harvest")
+    address = f"/bridges/{HANDLE}/slips/{given.number}"
+    assert address in links(own_seat.get(f"/bridges/{HANDLE}/papers"))
+    page = own_seat.get(address)
+    for said in ("grain cart", "A. Farmer", "2026-10-04", "walking pace", "B. Before", "harvest"):
+        assert said in page
+    assert own_seat.client.get(f"/bridges/{HANDLE}/slips/7").status_code == 404
+
+
+@pytest.mark.parametrize(("form", "page"), [
+    ("look", "measure"), ("field", "field"), ("slip", "cross"), ("issue", "papers"),
+    ("sign", "papers"), ("files", "papers"),
+])
+def test_from_a_refused_form_the_way_back_is_its_page(seat: Seat, form: str, page: str) -> None:
+    seat.get(f"/bridges/{HANDLE}")
+    answer = seat.post(f"/bridges/{HANDLE}/{form}", onto="x", why="")
+    assert (answer.status_code, f"/bridges/{HANDLE}/{page}" in links(answer.text)) == (422, True)
+
+
+def test_another_part_chosen_is_all_that_changes_in_a_drawing(seat: Seat) -> None:
+    first, second = "north/U1-L2", "north/L1-L2"
+    drawings = [
+        re.search(r'<svg id="truss".*?</svg>', seat.get(f"/bridges/{HANDLE}?part={part}"), re.S)
+        for part in (first, second, first)
+    ]
+    one, other, again = (found[0] for found in drawings if found)
+    assert one == again != other
+    assert one.count('class="part chosen"') == other.count('class="part chosen"') == 1
+    assert one.replace(" chosen", "") == other.replace(" chosen", "")

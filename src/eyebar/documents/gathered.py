@@ -65,7 +65,7 @@ def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> 
         vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
         everyday=_everyday(one, rating), explain=cache(_explaining(one, rating)),
         bracing=cache(partial(bracing_of, one)),
-        board=cache(_boarding(one, rating, kept or kept_for(one.bridge, one.values))),
+        board=cache(_boarding(one, rating, kept)),
     )
 
 
@@ -93,7 +93,7 @@ def _explaining(one: Opened, rating: BridgeRating) -> Callable[[str], Document]:
 
 
 def _boarding(
-    one: Opened, rating: BridgeRating, kept: Kept
+    one: Opened, rating: BridgeRating, kept: Kept | None
 ) -> Callable[[Board], tuple[Document, ...]]:
     def board(which: Board) -> tuple[Document, ...]:
         everyday = chosen([], one.vehicles)
@@ -101,7 +101,8 @@ def _boarding(
             return ()
         if which is Board.CONDITIONS:
             return tuple(crossed(one, everyday)["vehicles"])
-        answers = first_answers(one.bridge, rating, kept, everyday)
+        left = kept or kept_for(one.bridge, one.values)  # large: let go where nobody gave it
+        answers = first_answers(one.bridge, rating, left, everyday)
         return tuple(crossing_object(answer, rating.posting) for answer in answers)
 
     return board

@@ -27,7 +27,11 @@ def slip_document(
     one = opened(record, on=on, office=office)
     known = one.vehicles if file is None else vehicles_of(file, one.vehicles, layer="file")
     (asked,) = chosen([vehicle], known)
-    document = document_of(one, [asked])
+    return slip_of(document_of(one, [asked]), asked, day, way=way)
+
+
+def slip_of(document: dict[str, Any], asked: Vehicle, day: date, *, way: int) -> dict[str, Any]:
+    """A slip from the `cross` document of one vehicle. Raises OutOfRange where the answer is no."""
     (crossing,) = document["vehicles"]
     if crossing["answer"] == Answer.NO:
         raise OutOfRange(

@@ -3,7 +3,7 @@
 Made from a `rate` and a `forces` document; the page's style sheet brings letters and the accent.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
@@ -18,7 +18,7 @@ from eyebar.drawings.paper import UNITS_PER_INCH, Scale
 from eyebar.drawings.small import sign_alone
 from eyebar.errors import Unknown
 from eyebar.views.member_sheet import member_of, member_view
-from eyebar.views.stress_sheet import StressSheet, chosen_truss, sheet_view
+from eyebar.views.stress_sheet import chosen_truss, sheet_view
 
 WIDTH = 1320.0
 EDGE = 8.0
@@ -31,16 +31,35 @@ FIGURES = (13.0, 12.0, 11.0, 10.0, 9.0)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnPage:
-    """The drawing, and what it was drawn from."""
+    """A drawing laid out and written once, nothing in it chosen; which part is, alone differs."""
 
-    svg: str
-    view: StressSheet
-    lacking: tuple[str, ...]
-    """Bars whose figures found no room; a table beside the drawing has them."""
+    ink: tuple[Ink, ...]
+    plain: tuple[str, ...]
+    """Each ink as an element."""
+    size: tuple[float, float]
+    name: str
+    words: tuple[str, str]
+
+    def svg(self, chosen: str = "") -> str:
+        """The drawing with one part chosen."""
+        body = (
+            written(_looked(one, chosen)) if isinstance(one, Group) and one.part == chosen
+            else plain for one, plain in zip(self.ink, self.plain, strict=True)
+        )
+        return _element(body, self.size, name=self.name, words=self.words)
+
+
+def _on_page(
+    ink: Sequence[Ink], size: tuple[float, float], *, name: str, words: tuple[str, str]
+) -> OnPage:
+    return OnPage(
+        ink=tuple(ink), plain=tuple(written(_looked(one, "")) for one in ink), size=size, name=name,
+        words=words,
+    )
 
 
 def truss_on_page(
-    rate: Mapping[str, Any], forces: Mapping[str, Any], *, truss: str, chosen: str, link: Link
+    rate: Mapping[str, Any], forces: Mapping[str, Any], *, truss: str, link: Link
 ) -> OnPage:
     """One truss of the documents. Raises Unknown."""
     rate, forces = dict(rate), dict(forces)
@@ -58,11 +77,10 @@ def truss_on_page(
     ]
     frame = next((one for one in frames if has_room(view, shape, one)), frames[-1])
     drawn = elevation(view, shape, frame, link)
-    svg = page_svg(
-        [_looked(one, chosen) for one in drawn.ink], (WIDTH, drawn.bottom + EDGE), name="truss",
+    return _on_page(
+        drawn.ink, (WIDTH, drawn.bottom + EDGE), name="truss",
         words=(f"The {truss} truss", " ".join((view.posting, view.governed))),
     )
-    return OnPage(svg=svg, view=view, lacking=tuple(one.bar for one in drawn.without_room))
 
 
 def page_svg(
@@ -71,13 +89,20 @@ def page_svg(
 ) -> str:
     """An element for a page: no style within it, which the page's policy forbids; `words` are its
     title and what it says, `name` its identity, `more` further attributes."""
+    return _element(map(written, ink), size, name=name, words=words, more=more)
+
+
+def _element(
+    body: Iterable[str], size: tuple[float, float], *, name: str, words: tuple[str, str],
+    more: str = "",
+) -> str:
     (width, height), (title, said) = size, words
-    body = "\n".join(map(written, ink))
     return (
         f'<svg id="{name}" viewBox="0 0 {number(width)} {number(height)}"{more} '
         f'role="graphics-document document" aria-labelledby="{name}-title {name}-said" '
         f'fill="none"><title id="{name}-title">{content(title)}</title>'
-        f'<desc id="{name}-said">{content(said)}</desc>\n{body}\n</svg>'
+        f'<desc id="{name}-said">{content(said)}</desc>\n'
+        + "\n".join(body) + "\n</svg>"
     )
 
 
@@ -109,18 +134,14 @@ def member_on_page(document: Mapping[str, Any], part: str) -> str:
     )
 
 
-def floor_on_page(document: Mapping[str, Any], *, chosen: str, link: Link) -> str:
-    """The floor of a `drawn` document in plan, every part a link; empty where it is not recorded.
-    """
+def floor_on_page(document: Mapping[str, Any], *, link: Link) -> OnPage | None:
+    """The floor of a `drawn` document in plan, every part a link; None where it is not recorded."""
     if document["road"] is None or not document["floor"] or not document["floor"]["stringers"]:
-        return ""
+        return None
     drawing = plan(document, BROAD)
-    if drawing is None:
-        return ""
-    ink = [_linked(_looked(one, chosen), link) for one in drawing.ink]
-    return page_svg(
-        ink, (BROAD.width, drawing.bottom + EDGE), name="floor",
-        words=("The floor in plan", "Stringers and floorbeams as seen from above."),
+    return None if drawing is None else _on_page(
+        [_linked(one, link) for one in drawing.ink], (BROAD.width, drawing.bottom + EDGE),
+        name="floor", words=("The floor in plan", "Stringers and floorbeams as seen from above."),
     )
 
 

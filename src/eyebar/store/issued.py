@@ -1,6 +1,7 @@
 """What an office gives out: ratings, signatures, postings, crossing slips, decisions."""
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -16,7 +17,7 @@ from eyebar.rating import rated_bridge
 from eyebar.record import record_of
 from eyebar.store.asked import KnownBridge, Revision, bridge_named, revision_of
 from eyebar.store.opened import Register
-from eyebar.store.tables import postings, ratings, revisions, signatures, slips
+from eyebar.store.tables import events, postings, ratings, revisions, signatures, slips
 from eyebar.store.writing import Saying, Writing, head_of, plain_text
 from eyebar.views.words import posting_line
 
@@ -240,12 +241,27 @@ def latest_ratings(connection: Connection) -> dict[int, dict[str, Any]]:
         select(
             ratings.c.id, ratings.c.bridge, ratings.c.date, ratings.c.posting,
             ratings.c.exact_tons, revisions.c.revision, signed.label("signed"),
-            func.substr(ratings.c.document, 1, BEGINNING).label("beginning"),
         )
         .join(latest, latest.c.id == ratings.c.id)
         .join(revisions, revisions.c.id == ratings.c.revision)
-    ).mappings()
-    return {row["bridge"]: {**row, "governed_by": _governed(row["beginning"])} for row in found}
+    ).mappings().all()
+    begins = _beginnings(connection, [row["id"] for row in found])
+    return {row["bridge"]: {**row, "governed_by": _governed(begins[row["id"]])} for row in found}
+
+
+def _beginnings(connection: Connection, numbers: Sequence[int]) -> dict[int, str]:
+    """Rating -> the beginning of its document. SQLite would read the whole of a text to cut it:
+    there the text is opened, and no more than its beginning is read."""
+    if connection.dialect.name != "sqlite":
+        beginning = func.substr(ratings.c.document, 1, BEGINNING)
+        rows = connection.execute(select(ratings.c.id, beginning).where(ratings.c.id.in_(numbers)))
+        return {one.id: one[1] for one in rows}
+    database: Any = connection.connection.driver_connection
+    found = {}
+    for number in numbers:
+        with database.blobopen("ratings", "document", number, readonly=True) as text:
+            found[number] = text.read(BEGINNING).decode("utf-8", "ignore")
+    return found
 
 
 def _governed(beginning: str) -> str | None:
@@ -291,3 +307,18 @@ def slips_of(connection: Connection, bridge: KnownBridge) -> list[dict[str, Any]
         select(slips).where(slips.c.bridge == bridge.id).order_by(slips.c.begins, slips.c.id)
     )
     return [dict(row) for row in found.mappings()]
+
+
+def slip_given(connection: Connection, bridge: KnownBridge, number: int) -> dict[str, Any]:
+    """A crossing slip of a bridge, with who gave it (`person`), when (`at`) and why (`reason`).
+
+    Raises Unknown.
+    """
+    found = connection.execute(
+        select(slips, events.c.at, events.c.person, events.c.reason)
+        .join(events, events.c.number == slips.c.event)
+        .where(slips.c.bridge == bridge.id, slips.c.id == number)
+    ).mappings().first()
+    if found is None:
+        raise Unknown("slip", str(number), where=f"bridge {bridge.handle}")
+    return dict(found)

@@ -15,9 +15,15 @@ from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, NotAllowed, 
 from eyebar.store.accounts import Caller
 from eyebar.web import urls
 from eyebar.web.bench import Bench
-from eyebar.web.kept import StillRating
+from eyebar.web.kept import Making, StillRating
 
 REFUSED, NOT_FOUND, CHANGED, FORBIDDEN, ACCEPTED = 422, 404, 409, 403, 202
+
+FORM_OF = {
+    "look": "measure", "save": "measure", "field": "field", "slip": "cross", "issue": "papers",
+    "sign": "papers", "files": "papers",
+}
+"""Where a form is sent to -> the page that has it."""
 
 
 @cache
@@ -67,7 +73,7 @@ def refused(request: Request, error: Exception) -> Response:
     """A refusal as a page, or as JSON for a program."""
     if request.url.path.startswith("/json/"):
         return JSONResponse(error_document(error), status_code=_status(error))
-    back = request.url.path if request.method == "POST" else urls.BRIDGES
+    back = _back(request)
     if isinstance(error, Unknown):
         return page("refused.html", Refusal(heading="Not here", sentences=(str(error),)),
                     status=_status(error))
@@ -78,6 +84,14 @@ def refused(request: Request, error: Exception) -> Response:
     said = tuple(str(error).splitlines()) if isinstance(error, EyebarError) else (str(error),)
     return page("refused.html", Refusal(heading="Refused", sentences=said, back=back),
                 status=_status(error))
+
+
+def _back(request: Request) -> str:
+    """The page whose form was sent; for what was only asked for, the list."""
+    handle = request.path_params.get("handle")
+    if request.method != "POST" or handle is None:
+        return urls.NEW if request.method == "POST" else urls.BRIDGES
+    return urls.bridge(handle, FORM_OF.get(request.url.path.rpartition("/")[2], ""))
 
 
 def _status(error: Exception) -> int:
@@ -98,14 +112,28 @@ def error_document(error: Exception) -> dict[str, Any]:
     return found
 
 
-def waiting(request: Request, _error: Exception) -> Response:
-    """The page while a rating is being made: it asks again by itself, script or not."""
-    assert isinstance(_error, StillRating)
-    if request.url.path.startswith("/json/"):
+WAITING = {
+    Making.RATING: ("The bridge is being rated", "Every place of every vehicle is looked at."),
+    Making.CROSSING: ("The vehicle is being rated", "It is tried as it comes, then on conditions."),
+    Making.TABLE: ("The vehicle is being led across", "Every place is looked for where an axle"
+                   " stands over a panel point, or a bar goes slack or taut."),
+    Making.PAPER: ("The paper is being made", "Its figures are those of the rating."),
+    Making.COMPARISON: ("The revisions are being compared", "Each change is rated by itself."),
+}
+COMES_BACK = "This page comes back by itself."
+
+
+def waiting(request: Request, error: Exception) -> Response:
+    """The page while something is being made: it asks again by itself, script or not."""
+    assert isinstance(error, StillRating)
+    if request.url.path.startswith("/json/") or request.url.path.endswith(".json"):
         return JSONResponse({}, status_code=ACCEPTED, headers={"retry-after": "2"})
-    answer = page("waiting.html", Refusal(heading="The bridge is being rated", sentences=(
-        "Every place of every vehicle is looked at. This page comes back by itself.",
-    )))
+    heading, sentence = WAITING[error.what]
+    if request.method == "POST":
+        return page("refused.html", Refusal(
+            heading=heading, sentences=("Send the form again in a while.",), back=_back(request)
+        ), status=CHANGED)
+    answer = page("waiting.html", Refusal(heading=heading, sentences=(f"{sentence} {COMES_BACK}",)))
     return asking_again(request, answer)
 
 

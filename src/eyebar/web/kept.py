@@ -5,17 +5,17 @@ then says that it is being made.
 """
 
 from collections import OrderedDict
-from collections.abc import Callable
-from concurrent.futures import Future, ThreadPoolExecutor
-from concurrent.futures import TimeoutError as NotYet
+from collections.abc import Callable, Hashable
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass, field
+from enum import StrEnum
 from pathlib import Path
 from threading import Lock
 from typing import Any, TypeVar
 
-from eyebar.documents.cross import cross_document
+from eyebar.documents.cross import chosen
+from eyebar.documents.cross import document_of as crossed
 from eyebar.documents.drawn import drawn_of
-from eyebar.documents.explain import governing_explained
 from eyebar.documents.force_table import force_table_document
 from eyebar.documents.gathered import Gathered, gathered_of
 from eyebar.documents.opened import Opened, opened
@@ -32,8 +32,22 @@ MOST = 40
 PATIENCE_SECONDS = 0.4
 
 
+class Making(StrEnum):
+    """What takes long."""
+
+    RATING = "rating"
+    CROSSING = "crossing"
+    TABLE = "table"
+    PAPER = "paper"
+    COMPARISON = "comparison"
+
+
 class StillRating(Exception):
-    """The rating that a page needs is being made."""
+    """What a page needs is being made."""
+
+    def __init__(self, what: Making) -> None:
+        super().__init__(what)
+        self.what = what
 
 
 @dataclass(slots=True, kw_only=True)
@@ -43,8 +57,13 @@ class Rated:
     one: Opened
     rating: BridgeRating
     gathered: Gathered
-    tables: dict[tuple[str, str, str], Document] = field(default_factory=dict)
-    drawing: Document | None = None
+    found: dict[Hashable, Any] = field(default_factory=dict)
+    """What was made of it since, by what it is."""
+
+    @property
+    def text(self) -> str:
+        """The text of its record."""
+        return self.one.record.text
 
     @property
     def rate(self) -> Document:
@@ -59,20 +78,15 @@ class Rated:
     @property
     def drawn(self) -> Document:
         """The `drawn` document: shapes as built and as they are left."""
-        if self.drawing is None:
-            self.drawing = drawn_of(self.one)
-        return self.drawing
+        return self.once("drawn", lambda: drawn_of(self.one))
 
-    def table(self, truss: str, vehicle: str, way: Direction) -> Document:
-        """The force table of a vehicle; raises as `force_table_document` does."""
-        key = truss, vehicle, way.value
-        if key not in self.tables:
-            self.tables[key] = force_table_document(self.one, truss, vehicle, way=way)
-        return self.tables[key]
-
-    def explained(self, part: str) -> Document:
-        """The working of the rating that governs a part."""
-        return governing_explained(self.one, self.rating, part)
+    def once(self, key: Hashable, make: Callable[[], T]) -> T:
+        """What is made of this rating when it is asked for, and not again; two who ask at once may
+        both make it."""
+        if key not in self.found:
+            self.found[key] = make()
+        made: T = self.found[key]
+        return made
 
 
 @dataclass(slots=True, kw_only=True)
@@ -88,30 +102,46 @@ class Kept:
 
     def rated(self, text: str, file: str) -> Rated:
         """The rating of a record's text. Raises StillRating, and what a rating raises."""
-        found: Rated = self._waited(("rate", text), lambda: self._rate(text, file))
+        found: Rated = self._waited(
+            ("rate", text), lambda: self._rate(text, file), Making.RATING
+        )
         return found
 
     def rating(self, text: str, file: str) -> "Future[Rated]":
         """The job that rates a text, begun if need be: for whoever has time to wait for it."""
         return self._job(("rate", text), lambda: self._rate(text, file))
 
-    def board(self, text: str, file: str) -> Document:
+    def board(self, found: Rated) -> Document:
         """The board of who may cross."""
-        found: Document = self._waited(("board", text), lambda: cross_document(
-            record_of(text, file=file), [], office=self.office
-        ))
-        return found
+        document: Document = self._waited(
+            ("board", found.text), lambda: crossed(found.one, chosen([], found.one.vehicles)),
+            Making.CROSSING,
+        )
+        return document
 
-    def crossing(self, text: str, file: str, vehicle: str | Vehicle) -> Document:
-        """The answer for one vehicle."""
-        found: Document = self._waited((f"cross {vehicle}", text), lambda: cross_document(
-            record_of(text, file=file), [vehicle], office=self.office
-        ))
-        return found
+    def crossing(self, found: Rated, vehicle: str | Vehicle) -> Document:
+        """The answer for one vehicle. Raises Unknown and OutOfRange for one that cannot cross."""
+        asked = chosen([vehicle], found.one.vehicles)
+        document: Document = self._waited(
+            (f"cross {asked}", found.text), lambda: crossed(found.one, asked), Making.CROSSING
+        )
+        return document
 
-    def made(self, name: str, text: str, make: Callable[[], T]) -> T:
+    def table(self, found: Rated, truss: str, vehicle: str, way: Direction) -> Document:
+        """The force table of a vehicle; raises as `force_table_document` does."""
+        name = f"table {truss} {vehicle} {way}"
+        if name not in found.found:
+            key = name, found.text
+            found.found[name] = self._waited(
+                key, lambda: force_table_document(found.one, truss, vehicle, way=way), Making.TABLE
+            )
+            self._forget(key)
+        table: Document = found.found[name]
+        return table
+
+    def made(self, name: str, text: str, make: Callable[[], T], what: Making = Making.PAPER) -> T:
         """What takes long, by its name and the record that it is made from."""
-        found: T = self._waited((name, text), make)
+        found: T = self._waited((name, text), make, what)
         return found
 
     def close(self) -> None:
@@ -133,8 +163,16 @@ class Kept:
             self.jobs.move_to_end(key)
         return job
 
-    def _waited(self, key: tuple[str, str], make: Callable[[], Any]) -> Any:
-        try:
-            return self._job(key, make).result(timeout=PATIENCE_SECONDS)
-        except NotYet:
-            raise StillRating from None
+    def _waited(self, key: tuple[str, str], make: Callable[[], Any], what: Making) -> Any:
+        """What a job has made. One that failed says so once, and is tried again when it is asked
+        for again: what it lacked may be there then."""
+        job = self._job(key, make)
+        if not wait([job], timeout=PATIENCE_SECONDS).done:
+            raise StillRating(what)
+        if job.cancelled() or job.exception() is not None:
+            self._forget(key)
+        return job.result()
+
+    def _forget(self, key: tuple[str, str]) -> None:
+        with self.lock:
+            self.jobs.pop(key, None)

@@ -5,10 +5,10 @@ from datetime import date, datetime
 from starlette.requests import Request
 from starlette.responses import Response
 
-from eyebar.documents.slip import slip_document
+from eyebar.documents.cross import chosen
+from eyebar.documents.slip import slip_of
 from eyebar.errors import Unreadable
-from eyebar.record import record_of
-from eyebar.store.issued import Crossing, give_slip
+from eyebar.store.issued import Crossing, give_slip, slip_given
 from eyebar.terms import VehicleClass
 from eyebar.vehicles import Vehicle, typed_vehicle
 from eyebar.views import words
@@ -18,15 +18,15 @@ from eyebar.web import urls
 from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import Document, Rated, StillRating
-from eyebar.web.pages.looked_up import Latest, heading, latest, rated
+from eyebar.web.pages.looked_up import heading, latest, rated
 
 
 def crossing(request: Request) -> Response:
     """The answer for the vehicle that is asked for, and the board for all."""
     of = latest(request)
     found = rated(request, of)
-    one = _one(request, of)
-    everybody = _board(request, of)
+    one = _one(request, found)
+    everybody = _board(request, found)
     answer = page(
         "crossing.html", said(one, one["vehicles"][0]) if one else None,
         heading=heading(of, found), one=one["vehicles"][0] if one else None,
@@ -45,11 +45,9 @@ def _names(found: Rated) -> list[str]:
     ]
 
 
-def _one(request: Request, of: Latest) -> Document | None:
+def _one(request: Request, found: Rated) -> Document | None:
     vehicle = _asked(request.query_params)
-    if vehicle is None:
-        return None
-    return bench_of(request).kept.crossing(of.revision.text, of.file, vehicle)
+    return None if vehicle is None else bench_of(request).kept.crossing(found, vehicle)
 
 
 def _asked(asked: object) -> str | Vehicle | None:
@@ -63,9 +61,9 @@ def _asked(asked: object) -> str | Vehicle | None:
     return (get("vehicle") or "").strip() or None
 
 
-def _board(request: Request, of: Latest) -> tuple[BoardRow, ...] | None:
+def _board(request: Request, found: Rated) -> tuple[BoardRow, ...] | None:
     try:
-        return board(bench_of(request).kept.board(of.revision.text, of.file))
+        return board(bench_of(request).kept.board(found))
     except StillRating:
         return None
 
@@ -76,9 +74,10 @@ def slip(request: Request, sent: Sent) -> Response:
     vehicle = _asked(sent.fields)
     if vehicle is None:
         raise Unreadable("", "names no vehicle", "choose one, or type its axles")
-    document = slip_document(
-        record_of(of.revision.text, file=of.file), vehicle, _day(sent.text("day")),
-        way=whole_number(sent.text("way") or "1", "a way"), office=bench.office,
+    found = rated(request, of)
+    document = slip_of(
+        bench.kept.crossing(found, vehicle), chosen([vehicle], found.one.vehicles)[0],
+        _day(sent.text("day")), way=whole_number(sent.text("way") or "1", "a way"),
     )
     conditions = document["way"]["conditions"] if document["way"] else []
     day = date.fromisoformat(document["day"])
@@ -94,11 +93,14 @@ def slip(request: Request, sent: Sent) -> Response:
 
 
 def shown_slip(request: Request) -> Response:
-    """A slip that was given since the workbench was opened, as a page to print."""
-    of, number = latest(request), int(request.path_params["number"])
-    document = bench_of(request).slips.get(number)
+    """A slip to print; of one that was given before the workbench was opened, what is kept of it.
+    """
+    of, bench, number = latest(request), bench_of(request), int(request.path_params["number"])
+    with bench.register.reading() as connection:
+        given = slip_given(connection, of.bridge, number)
+    document = bench.slips.get(number)
     return page("slip.html", slip_lines(document) if document else None, handle=of.key,
-                number=number)
+                given=given)
 
 
 def _day(typed: str) -> date:

@@ -10,7 +10,7 @@ from eyebar.views.force_line import force_line
 from eyebar.views.governing_places import GoverningPlace, governing_places
 from eyebar.views.standing import standing
 from eyebar.web import urls
-from eyebar.web.answers import page
+from eyebar.web.answers import bench_of, page
 from eyebar.web.kept import Document, Rated
 from eyebar.web.pages.looked_up import heading, latest, rated
 
@@ -58,7 +58,7 @@ def _table(found: Rated, request: Request) -> Document:
         way = Direction(asked.get("way") or "up")
     except ValueError:
         raise Unreadable(asked["way"], "is no way of travel", "write up or down") from None
-    return found.table(truss, vehicle, way)
+    return bench_of(request).kept.table(found, truss, vehicle, way)
 
 
 def _place(table: Document, asked: str) -> float:

@@ -48,7 +48,9 @@ def record(request: Request) -> Response:
 
 def rate(request: Request) -> Response:
     """The rating of the latest revision."""
-    return JSONResponse(rated(request, latest(request)).rate)
+    found = rated(request, latest(request))
+    return Response(found.once("json", lambda: JSONResponse(found.rate).body),
+                    media_type="application/json")
 
 
 def force_table(request: Request) -> Response:
@@ -61,7 +63,9 @@ def force_table(request: Request) -> Response:
     if way not in set(Direction):
         raise Unreadable(way, "is no way of travel", "write up or down")
     found = rated(request, latest(request))
-    return JSONResponse(found.table(asked["truss"], asked["vehicle"], Direction(way)))
+    return JSONResponse(bench_of(request).kept.table(
+        found, asked["truss"], asked["vehicle"], Direction(way)
+    ))
 
 
 def save(request: Request, sent: Sent) -> Response:

@@ -1,5 +1,7 @@
 """Measure: the record as text or in forms by group, what a change does, and saving it."""
 
+from functools import lru_cache
+
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
@@ -8,7 +10,7 @@ from eyebar.record import record_of
 from eyebar.record.adding import leaves, with_values
 from eyebar.store.differing import differences
 from eyebar.store.saving import add_bridge, save_revision
-from eyebar.views.measure import effect, faults_of, groups_of
+from eyebar.views.measure import FieldGroup, effect, faults_of, groups_of
 from eyebar.web import urls
 from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.drafts import Draft
@@ -24,22 +26,30 @@ def measure(request: Request) -> Response:
     name = asked.get("draft", "")
     if name:
         draft = bench_of(request).drafts.get(name, of.key)
-    faults = faults_of(draft.text, of.file)
+    faults = _faults(draft.text, of.file) if name else ()
     judged = None if not name or faults else _judged(request, of, draft)
     answer = page(
         "measure.html", draft, heading=heading(of, rated(request, of)), faults=faults,
-        changes=differences(of.revision.text, draft.text) if name and not faults else (),
-        effect=judged, draft=name, groups=groups_of(leaves_or_none(draft.text)),
+        changes=_changes(of.revision.text, draft.text) if name and not faults else (),
+        effect=judged, draft=name, groups=_groups(draft.text),
         group=asked.get("group", ""), latest=of.revision.revision, person=person_of(request),
     )
     waits = bool(name) and not faults and judged is None
     return asking_again(request, answer) if waits else answer
 
 
-def leaves_or_none(text: str) -> tuple[object, ...]:
-    """The texts of a record; none where it cannot be read so far."""
+READ = 16
+"""Texts of which is kept what was read in them: a page that comes back reads no text again."""
+
+_faults = lru_cache(READ)(faults_of)
+_changes = lru_cache(READ)(differences)
+
+
+@lru_cache(READ)
+def _groups(text: str) -> tuple[FieldGroup, ...]:
+    """The texts of a record by group; none where it cannot be read so far."""
     try:
-        return leaves(text)
+        return groups_of(leaves(text))
     except BadRecord:
         return ()
 

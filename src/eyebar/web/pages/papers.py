@@ -52,7 +52,7 @@ def paper(request: Request) -> Response:
         raise Unknown("paper", name, near=nearest(name, PAPERS))
     found, bench = rated(request, of), bench_of(request)
     if name == "board.pdf":
-        cross = bench.kept.board(of.revision.text, of.file)
+        cross = bench.kept.board(found)
         made = bench.kept.made(name, of.revision.text, lambda: board_report(cross, None))
     else:
         made = bench.kept.made(name, of.revision.text, _making(name, found))

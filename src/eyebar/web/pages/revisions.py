@@ -8,6 +8,7 @@ from eyebar.views import register as views
 from eyebar.views.columns import columns
 from eyebar.web.answers import bench_of, page
 from eyebar.web.forms import whole_number
+from eyebar.web.kept import Making
 from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
 
@@ -36,7 +37,7 @@ def _compared(request: Request, of: Latest) -> object:
     name = f"compare {of.key} {between}"
     document = bench.kept.made(name, of.revision.text, lambda: compare_document(
         bench.register, of.key, between=between, office=bench.office, most=6
-    ))
+    ), Making.COMPARISON)
     return {"said": views.compared(document), "rows": views.change_rows(document)}
 
 
