@@ -97,38 +97,7 @@ class _Sought:
     best: Laid | None = None
     climbed: set[int] = field(default_factory=set)
 
-    def climb(self) -> Laid | None:
-        """The worst load in the slack set, at the multiple; None where none is worse."""
-        self.climbed.add(self.number)
-        loaded = self.group.loaded
-        ordinates = loaded.lines.ordinates(self.number)[:, self.columns]
-        slack = loaded.sets.sets[self.number]
-        elements, _ = solved(loaded.model, slack, loaded.dead(*self.group.dead)[None])
-        dead = loaded.model.bar_forces(elements)[0, self.columns]
-        across, up = self._counting(ordinates, dead)
-        at = np.stack([across @ self.forces, up @ self.forces], axis=1)
-        toward = np.concatenate([_units(at) @ turn for turn in (
-            one * np.eye(2) + other * TURNED for one, other in QUARTERS)])
-        across, up = np.tile(across, (len(QUARTERS), 1)), np.tile(up, (len(QUARTERS), 1))
-        most: tuple[float, Laid | None] = (1.0 + MORE, None)
-        for _ in range(CLIMBS if len(across) else 0):
-            tangents = toward[:, :1] * across + toward[:, 1:] * up
-            loads, place = self.group.worst(tangents @ ordinates.T)
-            forces = dead + self.multiple * (loads @ ordinates)
-            values = self.check(forces)
-            best = int(values.argmax())
-            if values[best] > most[0]:
-                train = best // len(across) if self.group.trains else -1
-                most = float(values[best]), Laid(
-                    loads=loads[best], train=train, place=int(place[best])
-                )
-            forces = forces[: len(across)]
-            toward = _units(np.stack(
-                [(one * forces).sum(axis=1) for one in (across, up)], axis=1
-            ))
-        return most[1]
-
-    def _counting(self, ordinates: Floats, dead: Floats) -> tuple[Floats, Floats]:
+    def counting(self, ordinates: Floats, dead: Floats) -> tuple[Floats, Floats]:
         """The rows across and upright (s, b) of those resultants that some load may bring to the
         limit: none is over what it would be with every weight where it counts most, all in one
         direction."""
@@ -160,6 +129,90 @@ class _Sought:
         return self.number not in self.climbed
 
 
+@dataclass(slots=True, kw_only=True)
+class _Climb:
+    """The way of one pin to the worst load in its slack set, at the multiple: influence lines
+    (p, b) of its bars, dead forces (b,), the rows across and upright (r, b) that may count, the
+    directions (d r, 2) they are looked at from; the worst load so far, and its check's value."""
+
+    one: _Sought
+    ordinates: Floats
+    dead: Floats
+    across: Floats
+    up: Floats
+    toward: Floats
+    value: float = 1.0 + MORE
+    laid: Laid | None = None
+
+    def tangents(self) -> Floats:
+        """(d r, p) influence lines of the tangents to the resultants."""
+        times = len(self.toward) // len(self.across)
+        tangents = self.toward[:, :1] * np.tile(self.across, (times, 1))
+        tangents += self.toward[:, 1:] * np.tile(self.up, (times, 1))
+        lines: Floats = tangents @ self.ordinates.T
+        return lines
+
+    def take(self, loads: Floats, place: Ints) -> None:
+        """Look at loads (t, d r, p) with their places (t, d r), and turn to where they lead."""
+        forces = self.dead + self.one.multiple * (loads @ self.ordinates)
+        values = self.one.check(forces)
+        best = int(values.argmax())
+        train, row = divmod(best, len(self.toward))
+        if values[train, row] > self.value:
+            self.value = float(values[train, row])
+            self.laid = Laid(
+                loads=loads[train, row], train=train if self.one.group.trains else -1,
+                place=int(place[train, row]),
+            )
+        along = forces[0].reshape(-1, *self.across.shape)
+        self.toward = _units(np.stack(
+            [(one * along).sum(axis=-1).ravel() for one in (self.across, self.up)], axis=1
+        ))
+
+
+def _climb(one: _Sought) -> _Climb | None:
+    """The beginning of a climb; None where no load can be worse."""
+    one.climbed.add(one.number)
+    loaded = one.group.loaded
+    ordinates = loaded.lines.ordinates(one.number)[:, one.columns]
+    slack = loaded.sets.sets[one.number]
+    elements, _ = solved(loaded.model, slack, loaded.dead(*one.group.dead)[None])
+    dead = loaded.model.bar_forces(elements)[0, one.columns]
+    across, up = one.counting(ordinates, dead)
+    if not len(across):
+        return None
+    at = _units(np.stack([across @ one.forces, up @ one.forces], axis=1))
+    return _Climb(
+        one=one, ordinates=ordinates, dead=dead, across=across, up=up,
+        toward=np.concatenate([
+            at @ (cosine * np.eye(2) + sine * TURNED) for cosine, sine in QUARTERS
+        ]),
+    )
+
+
+def _climbed(active: Sequence[_Sought]) -> list[tuple[_Sought, Laid]]:
+    """The worst loads of pins in their slack sets, of those for which one is worse than known."""
+    by_group: dict[int, list[_Climb]] = {}
+    for one in active:
+        if (climb := _climb(one)) is not None:
+            by_group.setdefault(id(one.group), []).append(climb)
+    for _ in range(CLIMBS):
+        for climbs in by_group.values():
+            lines = [climb.tangents() for climb in climbs]
+            every, places = climbs[0].one.group.worst(np.concatenate(lines))
+            ends = np.cumsum([len(line) for line in lines])
+            count = int(ends[-1])
+            loads = every.reshape(-1, count, every.shape[-1])
+            place = places.reshape(-1, count)
+            for climb, line, end in zip(climbs, lines, ends.tolist(), strict=True):
+                rows = slice(end - len(line), end)
+                climb.take(loads[:, rows], place[:, rows])
+    return [
+        (climb.one, climb.laid) for climbs in by_group.values() for climb in climbs
+        if climb.laid is not None
+    ]
+
+
 def _units(vectors: Floats) -> Floats:
     """(r, 2) unit vectors; across where there is none."""
     size = np.hypot(vectors[:, 0], vectors[:, 1])[:, None]
@@ -178,8 +231,7 @@ def lane_sweeps(
     ]
     active = sought
     for _ in range(ROUNDS):
-        tried = [(one, laid) for one in active if (laid := one.climb()) is not None]
-        active = list(_followed(tried))
+        active = list(_followed(_climbed(active)))
     _keep([one for one in sought if one.best is not None], table)
 
 
