@@ -29,8 +29,13 @@ SHORTEST = 1e-290
 """Put for the length of an edge on which the multiple stays what it is."""
 
 
+ROUGH = 1e-4
+"""Bounds are taken greater by this part, for all that single precision leaves out."""
 SKIPPED = 8
 """One in so many edges tells in which directions forces mostly vary."""
+
+
+Rough = NDArray[np.float32]
 
 
 class Check(Protocol):
@@ -52,14 +57,16 @@ class Check(Protocol):
 class Edges:
     """The edges of a bundle by their lesser multiples, and so directed.
 
-    `forces` (n, q) of its bars; `number` (h,) in the bundle, `rank` (h,) the place here of each
-    number; `turned` (h,) which lead the other way in the bundle; `low`, `high` (h,) points;
-    `begin`, `inverse` (h,) the lesser multiple and one over the difference; `sweep` (h,). `last`
-    (f,) those that lead to the greatest multiple, sweep by sweep, `last_at` where these begin.
+    `forces` (n, q) of its bars, `rough` (n, q) in single precision, for bounds; `number` (h,) in
+    the bundle, `rank` (h,) the place here of each number; `turned` (h,) which lead the other way in
+    the bundle; `low`, `high` (h,) points; `begin`, `inverse` (h,) the lesser multiple and one over
+    the difference; `sweep` (h,). `last` (f,) those that lead to the greatest multiple, sweep by
+    sweep, `last_at` where these begin.
     """
 
     bundle: Bundle
     forces: Floats
+    rough: Rough
     number: Ints
     rank: Ints
     turned: NDArray[np.bool_]
@@ -72,9 +79,10 @@ class Edges:
     last_at: Ints
 
     def part(self, rows: Ints | slice, multiple: Floats) -> Floats:
-        """(h,) how far along some edges the multiples (t,) of their sweeps lie, at most 1."""
+        """(h,) how far along some edges the multiples (t,) of their sweeps lie, at most 1; -1 where
+        they lie before."""
         far: Floats = (multiple[self.sweep[rows]] - self.begin[rows]) * self.inverse[rows]
-        return np.minimum(far, 1.0, out=far)
+        return np.clip(far, -1.0, 1.0, out=far)
 
 
 def edges_of(bundle: Bundle) -> Edges:
@@ -91,8 +99,9 @@ def edges_of(bundle: Bundle) -> Edges:
     last = last[np.argsort(sweep[last], kind="stable")]
     rank = np.empty_like(number)
     rank[number] = np.arange(len(number))
+    forces = np.ascontiguousarray(bundle.forces.T)
     return Edges(
-        bundle=bundle, forces=np.ascontiguousarray(bundle.forces.T), number=number, rank=rank,
+        bundle=bundle, forces=forces, rough=forces.astype(np.float32), number=number, rank=rank,
         turned=turned, low=np.where(turned, q, p),
         high=np.where(turned, p, q), begin=begin[number], sweep=sweep,
         inverse=1.0 / np.maximum(length, SHORTEST), last=last,
@@ -102,27 +111,32 @@ def edges_of(bundle: Bundle) -> Edges:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spread:
-    """The forces (b, q) of some bars on a bundle, taken apart along the `directions` (b, b) in
-    which they mostly vary under lesser multiples: `sizes` (b, q) of the parts; `farthest` edges, on
-    which one of them grows most."""
+    """The forces of some `bars` (b,) on a bundle, taken apart along the `directions` (b, b) in
+    which they mostly vary under lesser multiples: `sizes` (b, q) of the parts, in single precision;
+    `farthest` edges, on which one of them grows most."""
 
     edges: Edges
-    forces: Floats
+    bars: Ints
     directions: Floats
-    sizes: Floats
+    sizes: Rough
     farthest: Ints
+
+    def forces(self, points: Ints) -> Floats:
+        """(b, h) the forces at some points (h,)."""
+        some: Floats = self.edges.forces[self.bars[:, None], points]
+        return some
 
 
 def spread(edges: Edges, bars: Ints) -> Spread:
     """The forces of some bars (b,), taken apart."""
-    forces = edges.forces[bars]
+    forces = edges.rough[bars]
     some = forces.take(edges.low[: len(edges.low) // 2 : SKIPPED], axis=1)
     _, axes = np.linalg.eigh(some @ some.T)
     directions = axes.T
-    sizes = directions @ forces
+    sizes: Rough = directions @ forces
     last = edges.last
     growth = sizes.take(edges.high[last], axis=1) - sizes.take(edges.low[last], axis=1)
-    growth *= edges.inverse[last]
+    growth = growth * edges.inverse[last]
     np.abs(sizes, out=sizes)
     farthest = np.zeros(0, dtype=np.intp)
     if len(last):
@@ -133,7 +147,7 @@ def spread(edges: Edges, bars: Ints) -> Spread:
         ]
         farthest = last[np.unique(np.concatenate([row for _, row in rows]))]
     return Spread(
-        edges=edges, forces=forces, directions=directions, sizes=sizes, farthest=farthest
+        edges=edges, bars=bars, directions=directions.astype(float), sizes=sizes, farthest=farthest
     )
 
 
@@ -155,9 +169,10 @@ def first_passages(one: Spread, check: Check, before: Passages | None = None) ->
     edges, bundle = one.edges, one.edges.bundle
     count = len(bundle.edge_at) - 1
     none = np.zeros(count, dtype=np.intp)
-    if check(one.forces[:, :1].T)[0] >= 1.0:
+    if check(one.forces(np.zeros(1, dtype=np.intp)).T)[0] >= 1.0:
         return Passages(multiple=np.zeros(count), edge=none, part=np.zeros(count))
-    sums = check.reach(one.directions) @ one.sizes
+    sums = check.reach(one.directions).astype(np.float32) @ one.sizes
+    sums *= 1.0 + ROUGH
     found = _First(np.full(count, np.inf), none - 1, np.zeros(count))
     tried = one.farthest
     if before is not None:
@@ -172,7 +187,7 @@ def first_passages(one: Spread, check: Check, before: Passages | None = None) ->
     )
 
 
-def _by_sums(edges: Edges, sums: Floats) -> Ints:
+def _by_sums(edges: Edges, sums: Rough) -> Ints:
     """Of each sweep that of the last edges on which a bound (q,) of the check passes first."""
     last = edges.last
     if not len(last):
@@ -188,7 +203,7 @@ def _by_sums(edges: Edges, sums: Floats) -> Ints:
     return first
 
 
-def _candidates(edges: Edges, sums: Floats, multiple: Floats) -> Ints:
+def _candidates(edges: Edges, sums: Rough, multiple: Floats) -> Ints:
     """The edges on which a bound (q,) of the check passes before multiples (t,) of the sweeps."""
     near = slice(0, int(np.searchsorted(edges.begin, multiple.max(), "right")))
     part = edges.part(near, multiple)
@@ -208,8 +223,7 @@ def _pass(one: Spread, check: Check, rows: Ints, found: _First, *, rounds: int) 
     """
     edges = one.edges
     part = edges.part(rows, found.multiple)
-    first = one.forces.take(edges.low[rows], axis=1)
-    change = one.forces.take(edges.high[rows], axis=1)
+    first, change = one.forces(edges.low[rows]), one.forces(edges.high[rows])
     change -= first
     reached = check((first + part * change).T)
     over = np.flatnonzero((reached >= 1.0) & (part >= 0.0))

@@ -112,7 +112,7 @@ class PinTable:
         found = first_passages(one, check, self.latest.get(key))
         self.latest[key] = found
         edges = bundle.edges[np.maximum(found.edge, 0) + bundle.edge_at[:-1]]
-        first, second = one.forces[:, edges[:, 0]], one.forces[:, edges[:, 1]]
+        first, second = one.forces(edges[:, 0]), one.forces(edges[:, 1])
         greatest = check.ratios((first + found.part * (second - first)).T).argmax(axis=-1)
         return Passed(
             multiple=found.multiple.tolist(), edge=np.maximum(found.edge, 0).tolist(),
