@@ -1,6 +1,9 @@
 # What to type in this folder. Plain make (3.81 will do) and POSIX sh.
 # Another Python:  make demo PYTHON=/usr/local/bin/python3.12
 
+# What Python compiles is kept beside it, for the many processes that one run of the tests starts.
+export PYTHONDONTWRITEBYTECODE =
+
 .PHONY: help demo test lint bench soak tools clean environment
 
 help:
@@ -25,7 +28,7 @@ test: lint
 
 lint: environment
 	@.venv/bin/python -m ruff check .
-	@.venv/bin/python -m mypy
+	@.venv/bin/python -m mypy --num-workers 2
 
 bench: environment
 	@OPENBLAS_NUM_THREADS=1 OMP_NUM_THREADS=1 .venv/bin/python -m pytest -q -s benchmarks

@@ -24,8 +24,9 @@ fi
 echo "building .venv with $("$python" --version): about a minute, and the packages are fetched once"
 rm -rf .venv.part
 "$python" -m venv .venv.part
+# Of the packages a tenth is ever used here: Python compiles that when it meets it.
 install() {
-    .venv.part/bin/python -m pip install --quiet --disable-pip-version-check \
+    .venv.part/bin/python -m pip install --quiet --disable-pip-version-check --no-compile \
         --constraint constraints.txt "$@" && return
     echo 'the packages could not be installed; pip says why above (the first time needs a network)' >&2
     exit 1

@@ -9,9 +9,6 @@ from eyebar.documents.schemas import schema
 from tests.documents import demos
 from tests.web.benches import HANDLE, HERE, Seat
 
-schemathesis = pytest.importorskip("schemathesis")
-checks = schemathesis.checks
-
 
 def test_every_answer_is_the_document_that_the_description_says(seat: Seat) -> None:
     described = seat.client.get("/json/openapi.json").json()
@@ -49,16 +46,17 @@ def let_in(seat: Seat):
 
 def test_whatever_is_asked_the_answer_is_one_that_is_described(seat: Seat) -> None:
     """A bounded fuzz run over every address of the interface."""
+    schemathesis = pytest.importorskip("schemathesis")
     seat.get(f"/bridges/{HANDLE}")
     interface = schemathesis.openapi.from_asgi("/json/openapi.json", let_in(seat))
     count = 0
     for found in interface.get_all_operations():
         count += 1
-        _fuzzed(found.ok())
+        _fuzzed(found.ok(), schemathesis.checks)
     assert count == 6
 
 
-def _fuzzed(operation) -> None:
+def _fuzzed(operation, checks) -> None:
     @settings(max_examples=15, deadline=None, derandomize=True, database=None,
               suppress_health_check=list(HealthCheck))
     @given(case=operation.as_strategy())
