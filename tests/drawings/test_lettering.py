@@ -1,12 +1,16 @@
 """Lettering is measured as its face is cut, and nothing unseen gets through."""
 
 import math
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from functools import cache
 from importlib.resources import files
+from threading import Barrier
 
 import pytest
 from fontTools.ttLib import TTFont
 
-from eyebar.drawings import lettering
+from eyebar.drawings import fonts, lettering
 from eyebar.drawings.fonts import Face, embedded
 from eyebar.drawings.lettering import (
     Run,
@@ -90,3 +94,25 @@ def test_an_embedded_face_is_the_same_every_time_and_holds_the_letters_used_alon
 def test_a_letter_that_the_face_has_not_gets_room_all_the_same() -> None:
     assert run_width(Run(text="\u05d2", size=10.0)) > 0
     assert run_width(Run(text="\u6a4b", size=10.0)) == pytest.approx(10.0)  # a full square
+
+
+def test_many_who_draw_at_once_measure_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pages of the workbench are drawn by several threads; a face's tables are read when asked for.
+    """
+    monkeypatch.setattr(fonts, "_measured", cache(fonts._measured.__wrapped__))
+    monkeypatch.setattr(fonts, "_letters", cache(fonts._letters.__wrapped__))
+    monkeypatch.setattr(fonts, "_opened", cache(fonts._opened.__wrapped__))
+    before = sys.getswitchinterval()
+    sys.setswitchinterval(1e-6)
+    begin, words = Barrier(8), "WEIGHT LIMIT 12 TONS"
+
+    def measured(_: int) -> list[float]:
+        begin.wait()
+        return [fonts.advance(face, letter) for face in Face for letter in words]
+
+    try:
+        with ThreadPoolExecutor(8) as several:
+            found = list(several.map(measured, range(8)))
+    finally:
+        sys.setswitchinterval(before)
+    assert all(one == found[0] for one in found)

@@ -9,7 +9,7 @@ import pytest
 from eyebar.documents import cross_document
 from eyebar.errors import OutOfRange
 from eyebar.store.documents import list_document
-from eyebar.web.kept import Kept, StillRating
+from eyebar.web.kept import GONE_SECONDS, Kept, StillRating
 from eyebar.web.serving import issue_all
 from tests.documents import demos
 from tests.web.benches import HANDLE, Seat, seated
@@ -73,3 +73,19 @@ def test_a_page_says_what_it_waits_for(own_seat: Seat) -> None:
     assert own_seat.client.get(f"/bridges/{HANDLE}/load.json?vehicle=grain cart").status_code == 202
     busy.set()
     assert 'id="standing"' in own_seat.get(f"/bridges/{HANDLE}/load?vehicle=grain cart")
+
+
+def test_what_nobody_waits_for_any_longer_is_not_made() -> None:
+    kept, busy = Kept(office=None), threading.Event()
+    kept.worker.submit(busy.wait)
+    made: list[str] = []
+    for name in ("older", "latest"):
+        with pytest.raises(StillRating):
+            kept.made(name, "text", lambda name=name: made.append(name))
+        kept.asked[name, "text"] -= GONE_SECONDS + 1.0
+    with pytest.raises(StillRating):
+        kept.made("latest", "text", lambda: made.append("again"))
+    busy.set()
+    kept.made("last", "text", lambda: made.append("last"))
+    assert made == ["latest", "last"]
+    kept.close()

@@ -10,6 +10,7 @@ import unicodedata
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
+from threading import RLock
 from typing import Any
 
 FAMILY = "Source Serif Pro"
@@ -77,6 +78,11 @@ def _font(face: Face) -> Any:
     return TTFont(io.BytesIO(file.read_bytes()), recalcTimestamp=False, lazy=True)
 
 
+READING = RLock()
+"""Held while an opened face is read: it reads a table when that is first asked for, and shows it
+half read to whoever asks in that moment. Pages are drawn several at once."""
+
+
 @cache
 def _opened(face: Face) -> Any:
     return _font(face)
@@ -85,14 +91,16 @@ def _opened(face: Face) -> Any:
 @cache
 def _letters(face: Face) -> dict[str, str]:
     """Letter -> name of its shape."""
-    return {chr(code): name for code, name in _opened(face).getBestCmap().items()}
+    with READING:
+        return {chr(code): name for code, name in _opened(face).getBestCmap().items()}
 
 
 @cache
 def _measured(face: Face, letter: str) -> tuple[float, float, float]:
     """Advance, and how low and how high the ink of a letter reaches [em]."""
-    font, name = _opened(face), _letters(face)[letter]
-    em = float(font["head"].unitsPerEm)
-    shape = font["glyf"][name]
-    low, high = (shape.yMin, shape.yMax) if shape.numberOfContours else (0, 0)
-    return font["hmtx"][name][0] / em, low / em, high / em
+    with READING:
+        font, name = _opened(face), _letters(face)[letter]
+        em = float(font["head"].unitsPerEm)
+        shape = font["glyf"][name]
+        low, high = (shape.yMin, shape.yMax) if shape.numberOfContours else (0, 0)
+        return font["hmtx"][name][0] / em, low / em, high / em

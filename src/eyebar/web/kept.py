@@ -4,6 +4,8 @@ Rating goes on beside the pages, one bridge at a time; a page that needs one wai
 then says that it is being made.
 """
 
+import math
+import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
@@ -25,11 +27,16 @@ from eyebar.terms import Direction
 from eyebar.vehicles import Vehicle
 
 Document = dict[str, Any]
+Key = tuple[str, str]
+"""What is made, and the text of the record that it is made from."""
 T = TypeVar("T")
 
-MOST = 40
-"""Bridges kept; the one longest not asked for goes first."""
+MOST = 24
+"""Ratings, boards and papers kept; the one longest not asked for goes first. A rating with its
+documents takes some 30 MB."""
 PATIENCE_SECONDS = 0.4
+GONE_SECONDS = 10.0
+"""A page that waits asks again every two seconds: whoever did not for so long has gone."""
 
 
 class Making(StrEnum):
@@ -40,6 +47,10 @@ class Making(StrEnum):
     TABLE = "table"
     PAPER = "paper"
     COMPARISON = "comparison"
+
+
+class NobodyWaits(Exception):
+    """What was to be made is wanted by nobody any longer, as by a page of an older revision."""
 
 
 class StillRating(Exception):
@@ -94,7 +105,9 @@ class Kept:
     """The ratings, by the text of the record; and the board of each, which takes longer."""
 
     office: Path | None
-    jobs: OrderedDict[tuple[str, str], Future[Any]] = field(default_factory=OrderedDict)
+    jobs: OrderedDict[Key, Future[Any]] = field(default_factory=OrderedDict)
+    asked: dict[Key, float] = field(default_factory=dict)
+    """When somebody last asked for what is not made yet; infinite for who waits in any case."""
     lock: Lock = field(default_factory=Lock)
     worker: ThreadPoolExecutor = field(
         default_factory=lambda: ThreadPoolExecutor(1, thread_name_prefix="rating")
@@ -109,7 +122,7 @@ class Kept:
 
     def rating(self, text: str, file: str) -> "Future[Rated]":
         """The job that rates a text, begun if need be: for whoever has time to wait for it."""
-        return self._job(("rate", text), lambda: self._rate(text, file))
+        return self._job(("rate", text), lambda: self._rate(text, file), now=math.inf)
 
     def board(self, found: Rated) -> Document:
         """The board of who may cross."""
@@ -135,7 +148,8 @@ class Kept:
             found.found[name] = self._waited(
                 key, lambda: force_table_document(found.one, truss, vehicle, way=way), Making.TABLE
             )
-            self._forget(key)
+            with self.lock:
+                self._drop(key)
         table: Document = found.found[name]
         return table
 
@@ -153,26 +167,43 @@ class Kept:
         rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
         return Rated(one=one, rating=rating, gathered=gathered_of(one, rating))
 
-    def _job(self, key: tuple[str, str], make: Callable[[], Any]) -> "Future[Any]":
+    def _job(self, key: Key, make: Callable[[], Any], now: float) -> "Future[Any]":
+        """The job of a key, begun if need be."""
         with self.lock:
             job = self.jobs.get(key)
             if job is None:
-                job = self.jobs[key] = self.worker.submit(make)
+                job = self.jobs[key] = self.worker.submit(self._wanted, key, make)
                 while len(self.jobs) > MOST:
-                    self.jobs.popitem(last=False)
+                    self._drop(next(iter(self.jobs)))
             self.jobs.move_to_end(key)
+            if not job.done():
+                self.asked[key] = max(now, self.asked.get(key, 0.0))
         return job
 
-    def _waited(self, key: tuple[str, str], make: Callable[[], Any], what: Making) -> Any:
+    def _wanted(self, key: Key, make: Callable[[], Any]) -> Any:
+        """What a job makes, if somebody waits for it still."""
+        with self.lock:
+            if time.monotonic() - self.asked.get(key, 0.0) > GONE_SECONDS:
+                self._drop(key)
+                raise NobodyWaits
+        return make()
+
+    def _waited(self, key: Key, make: Callable[[], Any], what: Making) -> Any:
         """What a job has made. One that failed says so once, and is tried again when it is asked
         for again: what it lacked may be there then."""
-        job = self._job(key, make)
+        job = self._job(key, make, time.monotonic())
         if not wait([job], timeout=PATIENCE_SECONDS).done:
             raise StillRating(what)
-        if job.cancelled() or job.exception() is not None:
-            self._forget(key)
-        return job.result()
-
-    def _forget(self, key: tuple[str, str]) -> None:
         with self.lock:
-            self.jobs.pop(key, None)
+            self.asked.pop(key, None)
+            if (job.cancelled() or job.exception() is not None) and self.jobs.get(key) is job:
+                self._drop(key)
+        try:
+            return job.result()
+        except NobodyWaits:
+            raise StillRating(what) from None
+
+    def _drop(self, key: Key) -> None:
+        """Keep a job no longer; by whoever holds the lock."""
+        self.jobs.pop(key, None)
+        self.asked.pop(key, None)
