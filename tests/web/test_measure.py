@@ -10,7 +10,7 @@ import pytest
 from eyebar.record import record_of
 from eyebar.record.adding import Read, leaves, with_inspection, with_values
 from tests.documents import demos
-from tests.web.benches import HANDLE, ORIGIN, Seat
+from tests.web.benches import HANDLE, ORIGIN, Seat, links
 
 MEASURE = f"/bridges/{HANDLE}/measure"
 OF_BRIDGE = f"/bridges/{HANDLE}"
@@ -61,21 +61,67 @@ def test_faults_are_told_with_their_lines_and_what_was_typed_stays(seat: Seat) -
     assert "Save as revision" not in page
 
 
-def test_two_who_save_lose_nothing(own_seat: Seat) -> None:
+def drafted(seat: Seat, text: str, onto: str = "1") -> str:
+    """The name of a draft of a text."""
+    answer = seat.post(f"{OF_BRIDGE}/look", text=text, onto=onto)
+    return answer.headers["location"].split("draft=")[1].split("&")[0]
+
+
+def test_two_who_save_lose_nothing_and_both_together_can_be_saved(own_seat: Seat) -> None:
     text = text_of(own_seat)
-    first = own_seat.post(f"{OF_BRIDGE}/look", text=thinner(text), onto="1")
     older = text.replace("built: 1900\nends", "built: 1901\nends")
-    second = own_seat.post(f"{OF_BRIDGE}/look", text=older, onto="1")
-    names = [one.headers["location"].split("draft=")[1].split("&")[0] for one in (first, second)]
-    assert own_seat.post(f"{OF_BRIDGE}/save", draft=names[0], why="one").status_code == 303
-    answer = own_seat.post(f"{OF_BRIDGE}/save", draft=names[1], why="other")
+    first, second = drafted(own_seat, thinner(text)), drafted(own_seat, older)
+    assert own_seat.post(f"{OF_BRIDGE}/save", draft=first, why="one").status_code == 303
+    own_seat.get(MEASURE)
+    # A draft that has been overtaken says so before it is saved, and before it is rated.
+    looked = own_seat.client.get(f"{MEASURE}?draft={second}").text
+    assert "has saved revision 2 since: one" in looked
+    answer = own_seat.post(f"{OF_BRIDGE}/save", draft=second, why="other")
     assert answer.status_code == 409
     assert "1901" in answer.text
     assert "crew: added: 1 reading" in answer.text
-    draft = re.search(r"draft=([^\"&]+)", answer.text)
-    assert draft is not None
-    assert own_seat.bench.drafts.get(draft[1], HANDLE).text.count("built: 1901") == 1
+    (mine,) = (one for one in links(answer.text) if "draft=" in one and "together" not in one)
+    assert own_seat.bench.drafts.get(mine.split("draft=")[1], HANDLE).text == older
     assert text_of(own_seat, 2) == thinner(text)
+    (together,) = (one for one in links(answer.text) if "together" in one)
+    draft = own_seat.client.get(together, follow_redirects=False).headers["location"]
+    found = own_seat.bench.drafts.get(draft.split("draft=")[1], HANDLE)
+    # By hand: the one line of theirs and the inspection of ours.
+    assert (found.text, found.onto, found.why) == (thinner(older), 2, "other")
+    saved = own_seat.post(f"{OF_BRIDGE}/save", draft=draft.split("draft=")[1], why="both")
+    assert saved.status_code == 303
+    assert text_of(own_seat, 3) == thinner(older)
+
+
+def test_what_both_changed_is_put_together_by_nobody(own_seat: Seat) -> None:
+    text = text_of(own_seat)
+    names = [
+        drafted(own_seat, text.replace("built: 1900\nends", f"built: {year}\nends"))
+        for year in (1901, 1902)
+    ]
+    assert own_seat.post(f"{OF_BRIDGE}/save", draft=names[0], why="one").status_code == 303
+    answer = own_seat.post(f"{OF_BRIDGE}/save", draft=names[1], why="other")
+    assert answer.status_code == 409
+    assert "Both changed: built" in answer.text
+    assert not [one for one in links(answer.text) if "together" in one]
+    refused = own_seat.client.get(f"{MEASURE}?draft={names[1]}&together=yes")
+    assert (refused.status_code, "put together by hand" in refused.text) == (422, True)
+
+
+def test_a_form_that_was_overtaken_changes_the_field_that_it_showed(own_seat: Seat) -> None:
+    text = text_of(own_seat)
+    number, (path, _) = next(
+        (i, one) for i, one in enumerate(leaves(text)) if one[0] == ("owner",)
+    )
+    shorter = text.replace('number: "31-08"\n', "")  # so that all fields below have new numbers
+    first = drafted(own_seat, shorter)
+    assert own_seat.post(f"{OF_BRIDGE}/save", draft=first, why="one").status_code == 303
+    answer = own_seat.post(f"{OF_BRIDGE}/look", onto="1", group="heading",
+                           **{f"leaf {number}": "Somebody else"})
+    draft = answer.headers["location"].split("draft=")[1].split("&")[0]
+    found = own_seat.bench.drafts.get(draft, HANDLE)
+    assert found.onto == 1
+    assert dict(leaves(found.text)) == {**dict(leaves(text)), path: "Somebody else"}
 
 
 def test_a_field_of_a_form_changes_its_text_alone(own_seat: Seat) -> None:

@@ -1,14 +1,17 @@
 """Measure: the record as text or in forms by group, what a change does, and saving it."""
 
+from dataclasses import replace
 from functools import lru_cache
 
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
-from eyebar.errors import BadRecord, ChangedMeanwhile
+from eyebar.errors import BadRecord, ChangedMeanwhile, OutOfRange
 from eyebar.record import record_of
 from eyebar.record.adding import leaves, with_values
+from eyebar.store.asked import revision_of
 from eyebar.store.differing import differences
+from eyebar.store.merging import merged
 from eyebar.store.saving import add_bridge, save_revision
 from eyebar.views.measure import FieldGroup, effect, faults_of, groups_of
 from eyebar.web import urls
@@ -26,13 +29,15 @@ def measure(request: Request) -> Response:
     name = asked.get("draft", "")
     if name:
         draft = bench_of(request).drafts.get(name, of.key)
+    if asked.get("together"):
+        return _together(request, of, draft)
     faults = _faults(draft.text, of.file) if name else ()
     judged = None if not name or faults else _judged(request, of, draft)
     answer = page(
         "measure.html", draft, heading=heading(of, rated(request, of)), faults=faults,
         changes=_changes(of.revision.text, draft.text) if name and not faults else (),
         effect=judged, draft=name, groups=_groups(draft.text),
-        group=asked.get("group", ""), latest=of.revision.revision, person=person_of(request),
+        group=asked.get("group", ""), latest=of.revision, person=person_of(request),
     )
     waits = bool(name) and not faults and judged is None
     return asking_again(request, answer) if waits else answer
@@ -63,16 +68,41 @@ def _judged(request: Request, of: Latest, draft: Draft) -> object:
     return effect(rated(request, of).rate, after)
 
 
+def _together(request: Request, of: Latest, draft: Draft) -> Response:
+    """A draft with what was saved since it was begun put into it, to be looked at."""
+    text = _with_theirs(request, of, draft)
+    if text is None:
+        raise OutOfRange(
+            "draft", "changes what another has changed since", "put together by hand: both are"
+            " shown beside one another when you save it",
+        )
+    name = bench_of(request).drafts.keep(
+        replace(draft, onto=of.revision.revision, text=text)
+    )
+    return gone_to(urls.bridge(of.key, "measure", draft=name))
+
+
+def _with_theirs(request: Request, of: Latest, draft: Draft) -> str | None:
+    """The latest text with a draft's changes; None where they are in each other's way."""
+    return merged(_revision(request, of, draft.onto), of.revision.text, draft.text)
+
+
+def _revision(request: Request, of: Latest, number: int) -> str:
+    """The text that a page was made from: numbers of its fields are those of that text."""
+    if number == of.revision.revision:
+        return of.revision.text
+    with bench_of(request).register.reading() as connection:
+        return revision_of(connection, of.bridge, number).text
+
+
 def look(request: Request, sent: Sent) -> Response:
     """Keep what was typed, and show what it does."""
     of, drafts = latest(request), bench_of(request).drafts
-    text = sent.whole("text")
+    text, onto = sent.whole("text"), whole_number(sent.text("onto"), "a revision")
     if sent.text("group"):
-        base = drafts.get(sent.text("draft"), of.key).text if sent.text("draft") else (
-            of.revision.text
-        )
+        name = sent.text("draft")
+        base = drafts.get(name, of.key).text if name else _revision(request, of, onto)
         text = with_values(base, _changed(base, sent))
-    onto = whole_number(sent.text("onto"), "a revision")
     draft = Draft(handle=of.key, onto=onto, text=text, why=sent.text("why"))
     return gone_to(urls.bridge(
         of.key, "measure", draft=drafts.keep(draft), group=sent.text("group")
@@ -100,10 +130,14 @@ def save(request: Request, sent: Sent) -> Response:
             reason=sent.text("why"),
         )
     except ChangedMeanwhile as change:
-        name = bench.drafts.keep(Draft(
-            handle=of.key, onto=of.revision.revision, text=draft.text, why=sent.text("why")
-        ))
-        return page("meanwhile.html", change, handle=of.key, draft=name, status=409)
+        of = latest(request)
+        mine = replace(draft, why=sent.text("why"))
+        together = _with_theirs(request, of, mine) is not None
+        return page(
+            "meanwhile.html", change, handle=of.key, status=409,
+            mine=bench.drafts.keep(mine) if together else "",
+            draft=bench.drafts.keep(replace(mine, onto=of.revision.revision)),
+        )
     return gone_to(urls.bridge(of.key))
 
 
