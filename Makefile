@@ -24,7 +24,7 @@ demo:
 	@.venv/bin/python -m eyebar demo
 
 test: lint
-	@.venv/bin/python -m pytest -n auto --dist loadfile
+	@OPENBLAS_NUM_THREADS=1 OMP_NUM_THREADS=1 .venv/bin/python -m pytest -n auto --dist loadfile
 
 lint: environment
 	@.venv/bin/python -m ruff check .

@@ -1,9 +1,10 @@
 """The other road to an equation's value, by SymPy, and an algebra of its dimensions."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
+import mpmath
 import sympy
 
 from eyebar.formula import Formula
@@ -63,15 +64,21 @@ def _joined(operator: str, left: Any, right: Any) -> Any:
     return left / right if operator == "/" else left**right
 
 
-def value_by_sympy(one: Formula, inputs: Mapping[str, float]) -> float:
-    """What the formula's text says for `inputs` (in declared units), in the result's unit."""
-    numbers = {
-        sympy.Symbol(name, real=True): sympy.Float(value, 30)
-        * sympy.Float(unit(one.symbols[name].unit)[1], 30)
-        for name, value in inputs.items()
-    }
-    found = expression(one.equation.right).subs(numbers).evalf(25)
-    return float(found / sympy.Float(unit(one.result.unit)[1], 30))
+def computed_by_sympy(one: Formula) -> Callable[[Mapping[str, float]], float]:
+    """What the formula's text says for inputs (in declared units), in the result's unit.
+
+    SymPy writes its expression once as a function of the symbols, which counts with 30 digits.
+    """
+    symbols = [sympy.Symbol(name, real=True) for name in one.symbols]
+    said = sympy.lambdify(symbols, expression(one.equation.right), modules="mpmath")
+    units = {name: unit(symbol.unit)[1] for name, symbol in one.symbols.items()}
+
+    def value(inputs: Mapping[str, float]) -> float:
+        with mpmath.workdps(30):
+            numbers = (mpmath.mpf(inputs[name]) * mpmath.mpf(size) for name, size in units.items())
+            return float(said(*numbers) / mpmath.mpf(unit(one.result.unit)[1]))
+
+    return value
 
 
 class NotHomogeneous(Exception):

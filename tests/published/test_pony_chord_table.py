@@ -25,7 +25,7 @@ TABLE = {
     162.8: loose(".259", 0.001, ".2583"), 200.0: loose(".246", 0.001, ".2453"),
     300.0: printed(".225"), 500.0: printed(".204"), 1000.0: printed(".174"),
 }
-PANELS = 60
+PANELS = 40
 """So many posts are as good as a foundation."""
 
 

@@ -1,9 +1,11 @@
 """A shared workbench: accounts, roles, limits, tokens, TLS or nothing."""
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from argon2 import PasswordHasher
 from starlette.testclient import TestClient
 
 from eyebar.errors import OutOfRange, Unknown
@@ -19,6 +21,16 @@ HERE = f"https://{NAME}"
 ORIGIN = {"origin": HERE}
 PASSWORDS = {"Reader": "reads a great deal", "Measurer": "measures a great deal",
              "Engineer": "signs a great deal"}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def light_hashes() -> Iterator[None]:
+    """Passwords are kept as they always are, but with less work put into each: many log in here."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(
+            "eyebar.store.accounts._HASHER", PasswordHasher(time_cost=1, memory_cost=64)
+        )
+        yield
 
 
 @pytest.fixture(scope="module")
