@@ -80,3 +80,9 @@ def test_what_a_use_is_worth_stands_beside_today() -> None:
         "a curb that holds traffic to the middle", "8", "8.74", "2.00", "upstream/U3-L3",
     ]
     assert cells(bare) == ["the surfacing taken off", "no surfacing", "-", "-", "-"]
+
+
+def test_of_a_closed_bridge_the_sign_says_no_to_everybody() -> None:
+    document = samples.cross()
+    closed = {**document, "posting": samples.posting(closed=True)}
+    assert said(closed, document["vehicles"][1]).sign == "The sign says no: the bridge is closed."

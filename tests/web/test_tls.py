@@ -111,9 +111,11 @@ def test_who_logs_in_over_tls_reads_until_they_leave(place: Place, port: int) ->
 
 
 def test_whoever_does_not_trust_the_certificate_gets_nothing(port: int) -> None:
-    with httpx2.Client(verify=ssl.create_default_context(), trust_env=False) as stranger:
-        with pytest.raises(httpx2.ConnectError, match="CERTIFICATE_VERIFY_FAILED"):
-            stranger.get(f"https://localhost:{port}/login")
+    with (
+        httpx2.Client(verify=ssl.create_default_context(), trust_env=False) as stranger,
+        pytest.raises(httpx2.ConnectError, match="CERTIFICATE_VERIFY_FAILED"),
+    ):
+        stranger.get(f"https://localhost:{port}/login")
 
 
 def test_without_tls_no_page_is_given(port: int) -> None:

@@ -76,7 +76,8 @@ def truss_on_page(
         for size in FIGURES
     ]
     frame = next((one for one in frames if has_room(view, shape, one)), frames[-1])
-    drawn = elevation(view, shape, frame, link)
+    # The accent is the chosen part's; what governs the page says in words.
+    drawn = elevation(replace(view, governs=""), shape, frame, link)
     return _on_page(
         drawn.ink, (WIDTH, drawn.bottom + EDGE), name="truss",
         words=(f"The {truss} truss", " ".join((view.posting, view.governed))),

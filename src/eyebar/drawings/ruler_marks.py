@@ -3,8 +3,18 @@
 from collections.abc import Callable, Sequence
 
 from eyebar.drawings.boxes import Point
-from eyebar.drawings.fonts import Face
-from eyebar.drawings.ink import FINE, HAIR, MIDDLE, Circle, Group, Ink, Line, Outline, Plate
+from eyebar.drawings.ink import (
+    FINE,
+    HAIR,
+    MIDDLE,
+    Changing,
+    Circle,
+    Group,
+    Ink,
+    Line,
+    Outline,
+    Plate,
+)
 from eyebar.drawings.lettering import INK, PAPER, on_line, run, run_width
 from eyebar.views import rounding
 from eyebar.views.governing_places import FORCE, GoverningPlace
@@ -54,7 +64,7 @@ def ruler_marks(
 
 def _mark(one: GoverningPlace, at: Point) -> tuple[Ink, ...]:
     x, y = at
-    letter = on_line((run(one.letter, 14.0, Face.UPRIGHT),), (x, y + 4.8), share=0.5)
+    letter = Changing(text=one.letter, at=(x, y), size=14.0)
     if one.shape == FORCE:
         return Circle(centre=at, radius=HALF, fill=PAPER, weight=MIDDLE), letter
     return Plate(left=x - HALF, top=y - HALF, right=x + HALF, bottom=y + HALF, fill=PAPER,

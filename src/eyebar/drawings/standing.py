@@ -12,7 +12,6 @@ from typing import Any
 from eyebar.drawings import bearings, joints
 from eyebar.drawings.boxes import Point
 from eyebar.drawings.elevation import Link
-from eyebar.drawings.fonts import Face
 from eyebar.drawings.ink import (
     FINE,
     HAIR,
@@ -23,14 +22,13 @@ from eyebar.drawings.ink import (
     Group,
     Ink,
     Line,
-    Outline,
     Plate,
     identity,
     letterings,
     lines,
     number,
 )
-from eyebar.drawings.lettering import FAINT, PAPER, Lettering, on_line, run, run_width
+from eyebar.drawings.lettering import FAINT, PAPER, Lettering, run, run_width
 from eyebar.drawings.measured import truss_size
 from eyebar.drawings.members import PIN, DrawnBar, bar_ink, drawn_bars
 from eyebar.drawings.on_page import page_svg
@@ -47,7 +45,9 @@ DEEPEST = 380.0
 TOP = 34.0
 LONGEST = "\u2212888.8"
 """A figure as long as any that a country bridge will show."""
-FIGURES = (14.0, 12.5, 11.0, 9.5)
+FIGURES = (16.0, 14.0, 12.5, 11.0, 9.5)
+RULED, LARGEST_RULED = 13.5, 17.0
+"""Figures of the ruler and of the axles, and as large as a page makes them."""
 BODY_FT, WHEEL_FT, OVERHANG_FT = 6.5, 1.7, 3.0
 """Of the vehicle as it is sketched: height of its body, size of a wheel, what overhangs."""
 WORKS = {Work.PUSHED: "pushed", Work.PULLED: "pulled", Work.SLACK: "slack"}
@@ -234,11 +234,11 @@ def _weights(axles_kip: Sequence[float], axles: Sequence[float], level: float) -
     ink: list[Ink] = []
     taken: list[tuple[float, float]] = []
     for x, kip in zip(axles, axles_kip, strict=True):
-        figure = run(f"{kip:.1f}".removesuffix(".0"), 11.0, Face.SLANTED)
-        half = run_width(figure) / 2 + 2.0
+        said = f"{kip:.1f}".removesuffix(".0")
+        half = run_width(run(said, LARGEST_RULED)) / 2 + 1.0
         if all(x + half < low or x - half > high for low, high in taken):
             taken.append((x - half, x + half))
-            ink.append(on_line((figure,), (x, level), share=0.5))
+            ink.append(Changing(text=said, at=(x, level - 5.0), size=RULED))
     return ink
 
 
@@ -252,6 +252,7 @@ def _ruler(
         Line(start=(zero + first * per_foot, level), end=(zero + last * per_foot, level),
              weight=HEAVY),
     ]
+    figures: list[Ink] = []
     step = next(one for one in (10, 20, 25, 50, 100, 200, 500) if one * per_foot >= 38.0)
     fine = next(one for one in (1, 2, 5, 10, 20, 50) if one * per_foot >= 5.0)
     for foot in range(0, int(last - first) + 1, fine):
@@ -259,12 +260,5 @@ def _ruler(
         longer = foot % step == 0
         ink.append(Line(start=(x, level), end=(x, level + (11.0 if longer else 5.0)), weight=HAIR))
         if longer:
-            figure = run(f"{first + foot:g}", 11.5)
-            half = run_width(figure) / 2 + 2.0
-            # A leader that comes down here is broken around the figure.
-            ink.append(Outline(points=(
-                (x - half, level + 13.0), (x + half, level + 13.0),
-                (x + half, level + 27.0), (x - half, level + 27.0),
-            ), fill=PAPER))
-            ink.append(on_line((figure,), (x, level + 24.0), share=0.5, colour=FAINT))
-    return tuple(ink)
+            figures.append(Changing(text=f"{first + foot:g}", at=(x, level + 20.5), size=RULED))
+    return (*ink, Group(children=tuple(figures), look="ruled"))

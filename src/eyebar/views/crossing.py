@@ -67,7 +67,7 @@ def said(document: Document, one: Document) -> Said:
     weight = "" if one["tons"] is None else f", {rounding.tons(one['tons'])} tons"
     return Said(
         line=f"{one['vehicle']}{weight}: {words.crossing(one, document['posting'])}",
-        sign=words.sign_says(one), axles=words.axles_say(one),
+        sign=words.sign_says(one, document["posting"]), axles=words.axles_say(one),
         ways=tuple(
             words.way(each, number if len(one["ways"]) > 1 else 0)
             for number, each in enumerate(one["ways"], start=1)

@@ -206,8 +206,10 @@ def way(one: Document, number: int) -> str:
     return f"{begin} {several}: factor {rounding.factor(one['factor'])}{decided}."
 
 
-def sign_says(one: Document) -> str:
+def sign_says(one: Document, posting: Document) -> str:
     """What the sign says of a vehicle, whatever its axles do."""
+    if posting["closed"]:
+        return "The sign says no: the bridge is closed."
     if one["posted_tons"] is None:
         return "The sign says nothing of it."
     if one["above_posting"]:

@@ -4,9 +4,11 @@ import dataclasses
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
+from urllib.parse import urlsplit
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 
@@ -15,9 +17,17 @@ from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, NotAllowed, 
 from eyebar.store.accounts import Caller
 from eyebar.web import urls
 from eyebar.web.bench import Bench
+from eyebar.web.door import POLICY
 from eyebar.web.kept import Making, StillRating
 
-REFUSED, NOT_FOUND, CHANGED, FORBIDDEN, ACCEPTED = 422, 404, 409, 403, 202
+REFUSED, NOT_FOUND, NOT_SO, CHANGED, FORBIDDEN, ACCEPTED = 422, 404, 405, 409, 403, 202
+BROKEN = 500
+HEADINGS = {Unknown: "Not here", NotAllowed: "Not yours to do",
+            ChangedMeanwhile: "Another has saved meanwhile"}
+OWN_FAULT = (
+    "The workbench could not do that, by a fault of its own; the terminal where it was opened says "
+    "which. Nothing was half saved: a revision is kept whole or not at all."
+)
 
 FORM_OF = {
     "look": "measure", "save": "measure", "field": "field", "slip": "cross", "issue": "papers",
@@ -67,23 +77,72 @@ class Refusal:
     heading: str
     sentences: tuple[str, ...]
     back: str = urls.BRIDGES
+    tried: bool = False
+    """Whether something was to be changed."""
 
 
 def refused(request: Request, error: Exception) -> Response:
     """A refusal as a page, or as JSON for a program."""
     if request.url.path.startswith("/json/"):
         return JSONResponse(error_document(error), status_code=_status(error))
-    back = _back(request)
-    if isinstance(error, Unknown):
-        return page("refused.html", Refusal(heading="Not here", sentences=(str(error),)),
-                    status=_status(error))
     if isinstance(error, BadRecord):
-        faults = tuple(fault.sentence(error.file) for fault in error.faults)
-        return page("refused.html", Refusal(heading="The record has faults", sentences=faults,
-                                            back=back), status=REFUSED)
-    said = tuple(str(error).splitlines()) if isinstance(error, EyebarError) else (str(error),)
-    return page("refused.html", Refusal(heading="Refused", sentences=said, back=back),
-                status=_status(error))
+        heading = "The record has faults"
+        said = tuple(fault.sentence(error.file) for fault in error.faults)
+    else:
+        heading = next(
+            (said for kind, said in HEADINGS.items() if isinstance(error, kind)), "Refused"
+        )
+        said = tuple(str(error).splitlines())
+    return _refusal(request, heading, said, _status(error))
+
+
+def _refusal(
+    request: Request, heading: str, said: tuple[str, ...], status: int
+) -> Response:
+    return page("refused.html", Refusal(
+        heading=heading, sentences=said, back=_whence(request),
+        tried=request.method not in ("GET", "HEAD"),
+    ), status=status)
+
+
+def not_taken(request: Request, error: Exception) -> Response:
+    """An address that leads nowhere, or a form that is none of ours, as a page."""
+    assert isinstance(error, HTTPException)
+    if request.url.path.startswith("/json/"):
+        code = Unknown.code if error.status_code == NOT_FOUND else "error"
+        document = {"format": "eyebar/error/1", "code": code, "text": error.detail}
+        return JSONResponse(document, status_code=error.status_code, headers=error.headers)
+    said = {
+        NOT_FOUND: "No page has this address.",
+        NOT_SO: "This address takes what a form sends; it is no page to look at.",
+    }.get(error.status_code, f"{error.detail}.")
+    answer = _refusal(request, "Not here", (said,), error.status_code)
+    answer.headers.update(error.headers or {})
+    return answer
+
+
+def broken(request: Request, error: Exception) -> Response:
+    """A fault of our own: said plainly, with nothing of what is inside.
+
+    It is answered outside the door, which adds no headers to it.
+    """
+    del error
+    if request.url.path.startswith("/json/"):
+        document = {"format": "eyebar/error/1", "code": "error", "text": OWN_FAULT}
+        return JSONResponse(document, status_code=BROKEN)
+    refusal = Refusal(heading="A fault of the workbench", sentences=(OWN_FAULT,))
+    answer = page("refused.html", refusal, status=BROKEN)
+    answer.headers["content-security-policy"] = POLICY
+    answer.headers["cache-control"] = "no-store"
+    return answer
+
+
+def _whence(request: Request) -> str:
+    """The page of ours that a form or a link was on, where the browser says so."""
+    came = urlsplit(request.headers.get("referer", ""))
+    if came.netloc != request.url.netloc or not came.path or came.path.startswith("//"):
+        return _back(request)
+    return f"{came.path}?{came.query}" if came.query else came.path
 
 
 def _back(request: Request) -> str:

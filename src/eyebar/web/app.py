@@ -6,6 +6,7 @@ from inspect import iscoroutinefunction
 from typing import Any
 
 from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
@@ -13,7 +14,7 @@ from starlette.routing import Route
 from eyebar.drawings.fonts import Face
 from eyebar.errors import EyebarError, NotAllowed, Unknown
 from eyebar.terms import Role
-from eyebar.web.answers import caller_of, refused, waiting
+from eyebar.web.answers import broken, caller_of, not_taken, refused, waiting
 from eyebar.web.bench import Bench
 from eyebar.web.door import Door
 from eyebar.web.forms import Page, posted
@@ -41,7 +42,6 @@ AN_HOUR = "private, max-age=3600"
 OF_BRIDGE = "/bridges/{handle}"
 
 
-
 def _may(least: Role, endpoint: Callable[[Request], Any]) -> Callable[[Request], Any]:
     """The endpoint for whoever may do that; all others are refused."""
     def refuse(request: Request) -> None:
@@ -62,8 +62,10 @@ def _may(least: Role, endpoint: Callable[[Request], Any]) -> Callable[[Request],
     return called
 
 
-def _page(path: str, endpoint: Callable[[Request], Response]) -> Route:
-    return Route(path, _may(Role.READER, endpoint))
+def _page(
+    path: str, endpoint: Callable[[Request], Response], least: Role = Role.READER
+) -> Route:
+    return Route(path, _may(least, endpoint))
 
 
 def _form(path: str, taken: Page, least: Role) -> Route:
@@ -72,10 +74,11 @@ def _form(path: str, taken: Page, least: Role) -> Route:
 
 ROUTES = (
     _page("/", bridges),
-    _page("/new", beginning.beginning),
+    _page("/new", beginning.beginning, Role.MEASURER),
     _form("/new", beginning.begin, Role.MEASURER),
+    _form("/new/faults", beginning.faults, Role.MEASURER),
     _form("/new/take", beginning.take, Role.MEASURER),
-    _page("/new/{draft}", beginning.drafted),
+    _page("/new/{draft}", beginning.drafted, Role.MEASURER),
     _page(OF_BRIDGE, bridge),
     _page(f"{OF_BRIDGE}/load", load),
     _page(f"{OF_BRIDGE}/load.json", table),
@@ -115,7 +118,10 @@ def application(bench: Bench, printing: Callable[[str], None]) -> Starlette:
     """The application on a bench; `printing` says a fresh address to whoever sits at it."""
     app = Starlette(
         routes=[*ROUTES, *COMING, Route("/static/{name}", static)],
-        exception_handlers={EyebarError: refused, StillRating: waiting},
+        exception_handlers={
+            EyebarError: refused, StillRating: waiting, HTTPException: not_taken,
+            Exception: broken,
+        },
     )
     app.state.bench = bench
     app.add_middleware(Door, keeper=bench.keeper, printing=printing)

@@ -4,7 +4,10 @@ Everything here is refused before a page is looked for. The answers carry what a
 refuse the rest.
 """
 
+from base64 import b64encode
 from collections.abc import Awaitable, Callable, MutableMapping
+from hashlib import sha256
+from importlib.resources import files
 from typing import Any
 
 from starlette.concurrency import run_in_threadpool
@@ -35,15 +38,27 @@ HEADERS = (
     (b"permissions-policy", b"camera=(), geolocation=(), microphone=()"),
 )
 ONLY_TLS = (b"strict-transport-security", b"max-age=31536000")
+STYLE = files("eyebar.web").joinpath("static", "refusal.css").read_text(encoding="utf-8")
+"""Of what is said at the door, where a stranger is given no file: named in its policy by its hash.
+"""
+POLICY_AT_THE_DOOR = (
+    f"default-src 'none'; style-src 'sha256-{b64encode(sha256(STYLE.encode()).digest()).decode()}';"
+    " form-action 'none'; frame-ancestors 'none'; base-uri 'none'"
+)
 WORDS = {
-    401: "Open the workbench by the address that the terminal printed.",
-    403: "This address has been used, or is not the one that was printed. The terminal has printed"
-         " a new one.",
-    421: "This address is not one of the workbench's.",
-    413: "That is too large.",
-    429: "That was too often. Wait a minute.",
+    401: ("You are not let in", "Open the workbench by the address that the terminal printed. It "
+          "works once; when it is tried again a fresh one is printed there."),
+    403: ("This key is used up", "This address has been used, or is not the one that was printed. "
+          "The terminal has printed a new one."),
+    413: ("That is too large", f"The workbench takes {LARGEST_BODY // 1_000_000} MB at once. "
+          "Nothing was read or changed."),
+    421: ("Not this address", "The workbench does not answer at the address that you asked; "
+          "it is reached at the one that it printed when it was opened."),
+    429: ("That was too often", "Wait a minute, and try again."),
 }
-NOT_FROM_HERE = "A form is taken only from a page of the workbench itself."
+NOT_FROM_HERE = (
+    "Not taken", "A form is taken only from a page of the workbench itself. Nothing was changed."
+)
 
 
 class Door:
@@ -155,7 +170,8 @@ class Door:
         async def guarded(message: Message) -> None:
             if message["type"] == "http.response.start":
                 there = {name for name, _ in message["headers"]}
-                message["headers"] = [*message["headers"], *HEADERS, *tls]
+                ours = [one for one in HEADERS if one[0] not in there]
+                message["headers"] = [*message["headers"], *ours, *tls]
                 if b"cache-control" not in there:
                     message["headers"].append((b"cache-control", b"no-store"))
             await send(message)
@@ -182,10 +198,19 @@ async def _sent_on(send: Send, address: str, cookie: bytes | None = None) -> Non
 
 
 async def _refused(
-    send: Send, status: int, words: str = "", *, more: tuple[tuple[bytes, bytes], ...] = ()
+    send: Send, status: int, words: tuple[str, str] | None = None, *,
+    more: tuple[tuple[bytes, bytes], ...] = (),
 ) -> None:
-    said = words or WORDS[status]
-    body = f"<!doctype html><html lang=en><title>eyebar</title><p>{said}</p>".encode()
-    headers = [(b"content-type", b"text/html; charset=utf-8"), *more]
+    heading, said = words or WORDS[status]
+    body = (
+        '<!doctype html><html lang="en"><meta charset="utf-8"><title>' + heading + "</title>"
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<style>{STYLE}</style><main><h1>{heading}</h1><p>{said}</p>"
+        '<p class="small">The workbench of old truss bridges, eyebar</p></main></html>'
+    ).encode()
+    headers = [
+        (b"content-type", b"text/html; charset=utf-8"),
+        (b"content-security-policy", POLICY_AT_THE_DOOR.encode()), *more,
+    ]
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})

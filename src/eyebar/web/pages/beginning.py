@@ -8,15 +8,15 @@ from starlette.responses import Response
 
 from eyebar.bridge.begun import Beginning, begun, layout_of
 from eyebar.drawings.skeleton import skeleton
-from eyebar.errors import BadRecord, EyebarError, Unreadable
-from eyebar.record import NOT_MEASURED
+from eyebar.errors import BadRecord, EyebarError, OutOfRange, Unreadable
+from eyebar.record import LARGEST, NOT_MEASURED
 from eyebar.terms import CurveShape, EndPosts, Form, RoadPlace, SubMembers
 from eyebar.views.measure import faults_of
 from eyebar.web import urls
 from eyebar.web.answers import bench_of, page
 from eyebar.web.drafts import Draft
 from eyebar.web.forms import Sent, gone_to
-from eyebar.web.pages.measure import saved_new
+from eyebar.web.pages.measure import faults_answer, saved_new
 
 FIELDS = (
     ("form", "Form of the trusses", [str(one) for one in Form]),
@@ -61,6 +61,8 @@ def begin(request: Request, sent: Sent) -> Response:
     """The record that the form makes, or the one that was sent, as a draft to look at."""
     if "file" in sent.files:
         name, content = sent.files["file"]
+        if len(content) > LARGEST:
+            raise OutOfRange(f"record {name}", f"{len(content):,} bytes", f"at most {LARGEST:,}")
         try:
             text = content.decode("utf-8")
         except UnicodeDecodeError:
@@ -79,6 +81,12 @@ def drafted(request: Request) -> Response:
     draft = bench_of(request).drafts.get(name, "")
     return page("new.html", FIELDS, asked={}, drawing="", wrong=(), text=draft.text,
                 faults=faults_of(draft.text, "record"), draft=name)
+
+
+def faults(request: Request, sent: Sent) -> Response:
+    """The faults of a new record as one types it, with their lines."""
+    del request
+    return faults_answer(sent.whole("text"))
 
 
 def take(request: Request, sent: Sent) -> Response:

@@ -7,9 +7,10 @@ from starlette.responses import Response
 
 from eyebar.office import office_values
 from eyebar.store.documents import list_document
+from eyebar.terms import Role
 from eyebar.views.columns import columns
 from eyebar.views.workbench import BridgeRow, bridge_list
-from eyebar.web.answers import bench_of, page
+from eyebar.web.answers import bench_of, caller_of, page
 
 
 def bridges(request: Request) -> Response:
@@ -22,4 +23,7 @@ def bridges(request: Request) -> Response:
         months=(values.number("inspection.interval"),
                 values.number("inspection.interval where poor")),
     )
-    return page("bridges.html", view, columns=columns(BridgeRow), place=bench.register.place.shown)
+    return page(
+        "bridges.html", view, columns=columns(BridgeRow), place=bench.register.place.shown,
+        may_measure=caller_of(request).may(Role.MEASURER),
+    )

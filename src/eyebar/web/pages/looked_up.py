@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from starlette.requests import Request
 
 from eyebar.drawings.on_page import sign_on_page
+from eyebar.store.accounts import Caller
 from eyebar.store.asked import KnownBridge, Revision, bridge_named, revision_of
 from eyebar.store.issued import ratings_of
+from eyebar.terms import Role
 from eyebar.views.workbench import Heading, bridge_heading
-from eyebar.web.answers import bench_of
+from eyebar.web.answers import bench_of, caller_of
 from eyebar.web.kept import Rated
 
 
@@ -19,6 +21,7 @@ class Latest:
     bridge: KnownBridge
     revision: Revision
     signed: str
+    caller: Caller
 
     @property
     def key(self) -> str:
@@ -42,7 +45,7 @@ def latest(request: Request) -> Latest:
     signed = "not issued" if not issued else (
         "signed" if any(one["statements"] for one in issued) else "draft, not signed"
     )
-    return Latest(bridge=bridge, revision=revision, signed=signed)
+    return Latest(bridge=bridge, revision=revision, signed=signed, caller=caller_of(request))
 
 
 def rated(request: Request, of: Latest) -> Rated:
@@ -52,15 +55,26 @@ def rated(request: Request, of: Latest) -> Rated:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Head:
-    """The head of a page of a bridge: words, and the signs as they will stand."""
+    """The head of a page of a bridge: words, the signs as they will stand, and who looks at it."""
 
     words: Heading
     sign: str
+    caller: Caller
 
     @property
     def key(self) -> str:
         """The bridge's handle."""
         return self.words.handle
+
+    @property
+    def may_measure(self) -> bool:
+        """Whether who looks at it may save records and files."""
+        return self.caller.may(Role.MEASURER)
+
+    @property
+    def may_sign(self) -> bool:
+        """Whether who looks at it may issue and sign ratings, and give slips."""
+        return self.caller.may(Role.ENGINEER)
 
 
 def heading(of: Latest, found: Rated) -> Head:
@@ -70,5 +84,5 @@ def heading(of: Latest, found: Rated) -> Head:
             found.rate, found.gathered.describe, handle=of.key,
             revision=of.revision.revision, signed=of.signed,
         ),
-        sign=sign_on_page(found.rate["posting"]),
+        sign=sign_on_page(found.rate["posting"]), caller=of.caller,
     )

@@ -144,8 +144,13 @@ def save(request: Request, sent: Sent) -> Response:
 def faults(request: Request, sent: Sent) -> Response:
     """The faults of a text as one types it, with their lines."""
     latest(request)
+    return faults_answer(sent.whole("text"))
+
+
+def faults_answer(text: str) -> Response:
+    """The faults of a text, for the page's script."""
     return JSONResponse({"faults": [
-        {"line": one.line, "said": one.said} for one in faults_of(sent.whole("text"), "record")
+        {"line": one.line, "said": one.said} for one in faults_of(text, "record")
     ]})
 
 
