@@ -1,5 +1,7 @@
 """Who is let in, from where, with how much."""
 
+import base64
+import hashlib
 import re
 
 import pytest
@@ -102,3 +104,42 @@ def test_the_style_sheet_scripts_and_letters_are_there(seat: Seat) -> None:
         answer = seat.client.get(urls.static(name))
         assert answer.status_code == 200
         assert len(answer.content) > 100
+
+
+def test_a_refusal_at_the_door_allows_its_own_style_alone(seat: Seat) -> None:
+    answer = stranger(seat).get("/")
+    policy = answer.headers.get_list("content-security-policy")
+    style = re.search(r"<style>(.*?)</style>", answer.text, re.DOTALL)
+    assert style is not None
+    hashed = base64.b64encode(hashlib.sha256(style[1].encode()).digest()).decode()
+    assert len(policy) == 1
+    assert f"style-src 'sha256-{hashed}'" in policy[0]
+    assert "default-src 'none'" in policy[0]
+    assert "'self'" not in policy[0]
+    assert links(answer.text) == set()
+
+
+def test_a_fault_of_the_workbench_is_told_without_what_is_inside(
+    seat: Seat, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(*_: object) -> None:
+        raise RuntimeError("the secret inside")
+
+    monkeypatch.setattr("eyebar.web.pages.weakest.weak_list", broken)
+    asking = TestClient(
+        application(seat.bench, print), base_url=HERE, raise_server_exceptions=False,
+        cookies=seat.client.cookies,
+    )
+    answer = asking.get(f"/bridges/{HANDLE}/weakest")
+    assert answer.status_code == 500
+    assert "A fault of the workbench" in answer.text
+    assert "secret" not in answer.text
+    assert "default-src 'none'" in answer.headers["content-security-policy"]
+
+
+def test_a_refusal_leads_back_to_the_page_it_came_from_and_never_outside(seat: Seat) -> None:
+    for came, back in ((f"{HERE}/bridges/{HANDLE}/load?way=up", f"/bridges/{HANDLE}/load?way=up"),
+                       ("http://evil.example/x", "/"), (f"{HERE}//evil.example/x", "/"), ("", "/")):
+        answer = seat.client.get("/nothing", headers={"referer": came})
+        assert answer.status_code == 404
+        assert f'<a href="{back}">Back</a>' in answer.text
