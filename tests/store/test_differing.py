@@ -92,4 +92,5 @@ def test_a_change_that_cannot_stand_alone_says_why(monkeypatch: pytest.MonkeyPat
     ((_, effect),) = compared(text(), after, office=None).changes
     assert effect is not None
     assert "built" in effect.refusal
-    assert compared(text(), after, office=None).before.sentence == "Close this bridge (2.00 tons)"
+    before = compared(text(), after, office=None).before
+    assert (before.line, before.exact_tons) == ("Close this bridge", 2.0)

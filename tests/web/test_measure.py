@@ -4,9 +4,11 @@ import json
 import re
 from dataclasses import replace
 from datetime import date
+from html import unescape
 
 import pytest
 
+from eyebar.documents.opened import CAUTION
 from eyebar.record import record_of
 from eyebar.record.adding import Read, leaves, with_inspection, with_values
 from tests.documents import demos
@@ -33,8 +35,12 @@ def test_what_a_change_does_is_shown_before_it_is_saved(own_seat: Seat) -> None:
     assert "thickness" in page
     assert "7/16 in" in page
     assert "Posting then" in page
-    before = [one for one in demos.rate("wrenmallow")["parts"] if one["part"] == "north/L1-L2"]
-    least = min(one["factor"] for one in before[0]["ratings"] if one["factor"] is not None)
+    rate = demos.rate("wrenmallow")
+    (before,) = (one for one in rate["parts"] if one["part"] == "north/L1-L2")
+    least = min(
+        one["factor"] for one in before["ratings"] if one["vehicle"] in rate["posting"]["vehicles"]
+        and all(one[key] == rate["posting"][key] for key in ("method", "level"))
+    )
     figure = r'<td class="n">([\d.]+)</td>'
     row = re.search(rf'<th scope="row">north/L1-L2</th>{figure}{figure}', page)
     assert row is not None
@@ -47,6 +53,29 @@ def test_what_a_change_does_is_shown_before_it_is_saved(own_seat: Seat) -> None:
     assert saved.status_code == 303
     assert text_of(own_seat, 2) == thinner(text_of(own_seat))
     assert "calipered again" in own_seat.get(f"{OF_BRIDGE}/revisions")
+
+
+def test_a_record_that_cannot_be_rated_can_be_looked_at_and_mended(own_seat: Seat) -> None:
+    text = text_of(own_seat)
+    wrong = text.replace("panels: 4 at", "panels: 5 at")
+    typed = own_seat.client.post(f"{OF_BRIDGE}/faults", data={"text": wrong}, headers=ORIGIN)
+    assert any("has no group for U4-U5" in one["said"] for one in typed.json()["faults"])
+    draft = drafted(own_seat, wrong)
+    looked = own_seat.get(f"{MEASURE}?draft={draft}")
+    assert "cannot be rated: what you typed:" in looked
+    assert "U4-U5" in looked
+    assert own_seat.post(f"{OF_BRIDGE}/save", draft=draft, why="as told").status_code == 303
+    refused = own_seat.client.get(OF_BRIDGE)
+    while "Refresh" in refused.headers:
+        refused = own_seat.client.get(OF_BRIDGE)
+    assert (refused.status_code, MEASURE in links(refused.text)) == (422, True)
+    for page in ("measure", "revisions", "papers"):
+        shown = own_seat.get(f"{OF_BRIDGE}/{page}")
+        assert "It cannot be rated: no load can be called safe" in shown
+        assert CAUTION in unescape(shown)
+    mended = own_seat.get(f"{MEASURE}?draft={drafted(own_seat, text, '2')}")
+    assert "cannot be rated: 31-08, revision 2:" in mended
+    assert 'Posting then</dt><dd class="strong">Close this bridge' in mended
 
 
 def test_faults_are_told_with_their_lines_and_what_was_typed_stays(seat: Seat) -> None:

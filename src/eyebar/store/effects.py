@@ -30,13 +30,6 @@ class Effect:
     refusal: str = ""
     """Why it could not be rated; empty where it was."""
 
-    @property
-    def sentence(self) -> str:
-        """The posting in words."""
-        if self.refusal:
-            return f"not rated: {self.refusal}"
-        return self.line if self.exact_tons is None else f"{self.line} ({self.exact_tons:.2f} tons)"
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Compared:

@@ -1,15 +1,19 @@
 """What a text of a record says of itself: its faults, its fields by group, what it would change."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
+from pathlib import Path
 from typing import Any
 
+from eyebar.documents.opened import opened
 from eyebar.errors import BadRecord
 from eyebar.record import record_of
 from eyebar.record.tree import place_words
 from eyebar.views import rounding, words
 from eyebar.views.columns import Document, text
+from eyebar.views.rating import Choice, governing
+from eyebar.views.register import effect as posting_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,10 +45,10 @@ class FieldGroup:
 class Effect:
     """What a change would do to the posting."""
 
-    before: str = text("Before", "The posting of the latest revision.")
-    after: str = text("After", "The posting with the change.")
-    tons: str = text("Safe load", "The least safe load before and after, in tons.")
-    governed: str = text("Governed", "What would govern.")
+    before: str = text("Before", "The posting of the latest revision, and the least safe load.")
+    after: str = text("After", "The same with the change.")
+    why: tuple[str, ...] = text("Why", "Why it cannot be rated; empty where it can.")
+    governed: str = text("Governed", "What would govern; empty where it cannot be rated.")
     parts: tuple[tuple[str, str, str], ...] = text(
         "Parts", "Parts whose least factor changes most: address, before, after."
     )
@@ -61,10 +65,24 @@ def faults_of(content: str, file: str) -> tuple[FaultSaid, ...]:
     try:
         record_of(content, file=file)
     except BadRecord as bad:
-        return tuple(
-            FaultSaid(line=fault.line, said=fault.sentence(file)) for fault in bad.faults
-        )
+        return _said(bad)
     return ()
+
+
+def faults_of_bridge(content: str, file: str, office: Path | None) -> tuple[FaultSaid, ...]:
+    """The faults of a text; where it has none as a record, those that only the form of the trusses,
+    the office's values and the state on the day show."""
+    try:
+        opened(record_of(content, file=file), office=office)
+    except BadRecord as bad:
+        return _said(bad)
+    return ()
+
+
+def _said(bad: BadRecord) -> tuple[FaultSaid, ...]:
+    return tuple(
+        FaultSaid(line=fault.line, said=fault.sentence(bad.file)) for fault in bad.faults
+    )
 
 
 def groups_of(leaves: Sequence[Any]) -> tuple[FieldGroup, ...]:
@@ -89,20 +107,31 @@ def groups_of(leaves: Sequence[Any]) -> tuple[FieldGroup, ...]:
     )
 
 
-def effect(before: Document, after: Document) -> Effect:
-    """What lies between two `rate` documents of one bridge."""
-    old, new = before["posting"], after["posting"]
+def effect(before: Document | str, after: Document | str) -> Effect:
+    """What lies between two `rate` documents of one bridge; in the place of one that cannot be
+    made stands the reason."""
+    both = not isinstance(before, str) and not isinstance(after, str)
     return Effect(
-        before=words.posting_line(old), after=words.posting_line(new),
-        tons=f"{rounding.safe_tons(old['exact_tons'])} before, "
-             f"{rounding.safe_tons(new['exact_tons'])} after",
-        governed=words.governed(new), parts=_moved(before, after),
+        before=posting_words(_state(before)), after=posting_words(_state(after)),
+        why=tuple(after.splitlines()) if isinstance(after, str) else (),
+        governed="" if isinstance(after, str) else words.governed(after["posting"]),
+        parts=_moved(_least(before), _least(after)) if both else (),
     )
 
 
-def _moved(before: Document, after: Document) -> tuple[tuple[str, str, str], ...]:
+def _state(rate: Document | str) -> Document:
+    if isinstance(rate, str):
+        return {"posting": None, "exact_tons": None, "refusal": rate.splitlines()[0]}
+    return {
+        "posting": words.posting_line(rate["posting"]), "refusal": None,
+        "exact_tons": rate["posting"]["exact_tons"],
+    }
+
+
+def _moved(
+    old: Mapping[str, float | None], new: Mapping[str, float | None]
+) -> tuple[tuple[str, str, str], ...]:
     """The parts whose least factor by the posting's rule changes, most first."""
-    old, new = _least(before), _least(after)
     changed = [
         (part, old.get(part), new.get(part)) for part in dict.fromkeys((*old, *new))
         if old.get(part) != new.get(part)
@@ -114,11 +143,9 @@ def _moved(before: Document, after: Document) -> tuple[tuple[str, str, str], ...
     )
 
 
-def _least(rate: Document) -> dict[str, float]:
-    """Part -> its least factor."""
-    found = {}
-    for part in rate["parts"]:
-        factors = [one["factor"] for one in part.get("ratings", ()) if one["factor"] is not None]
-        if factors:
-            found[part["part"]] = min(factors)
-    return found
+def _least(rate: Document | str) -> dict[str, float | None]:
+    """Part -> its least factor by the posting's rule; None where it has none."""
+    if isinstance(rate, str):
+        return {}
+    by_part = {part["part"]: governing(part, Choice(), rate["posting"]) for part in rate["parts"]}
+    return {part: None if by is None else float(by["factor"]) for part, by in by_part.items()}

@@ -177,7 +177,8 @@ def effect(one: Document) -> str:
     if one["refusal"]:
         return f"cannot be rated: {one['refusal']}"
     tons = one["exact_tons"]
-    return str(one["posting"]) + ("" if tons is None else f" (least safe load {tons:.2f} tons)")
+    least = "" if tons is None else f" (least safe load {rounding.safe_tons(tons)} tons)"
+    return f"{one['posting']}{least}"
 
 
 def compared(document: Document) -> str:

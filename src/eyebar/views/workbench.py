@@ -165,6 +165,18 @@ def bridge_heading(
     )
 
 
+def heading_without(
+    name: str, why: str, *, handle: str, revision: int, cautions: tuple[str, ...]
+) -> Heading:
+    """The heading of a bridge that cannot be rated."""
+    first, *more = why.splitlines()
+    return Heading(
+        handle=handle, name=name, under="", state=f"Revision {revision}",
+        line="It cannot be rated: no load can be called safe", closed="",
+        provisional=first + (f" (and {len(more)} more)" if more else ""), cautions=cautions,
+    )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartRow:
     """The ratings of a part under one vehicle."""

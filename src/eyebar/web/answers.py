@@ -1,6 +1,5 @@
 """Pages from views, and refusals as pages: the one place where a template is filled in."""
 
-import dataclasses
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -13,11 +12,12 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 
 from eyebar import __version__
+from eyebar.documents.refused import error_document
 from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, NotAllowed, Unknown
 from eyebar.store.accounts import Caller
 from eyebar.web import urls
 from eyebar.web.bench import Bench
-from eyebar.web.door import POLICY
+from eyebar.web.door import POLICY, SAFE
 from eyebar.web.kept import Making, StillRating
 
 REFUSED, NOT_FOUND, NOT_SO, CHANGED, FORBIDDEN, ACCEPTED = 422, 404, 405, 409, 403, 202
@@ -79,10 +79,13 @@ class Refusal:
     back: str = urls.BRIDGES
     tried: bool = False
     """Whether something was to be changed."""
+    record: str = ""
+    """Where the record can be mended, if it is a bridge that cannot be shown."""
 
 
 def refused(request: Request, error: Exception) -> Response:
     """A refusal as a page, or as JSON for a program."""
+    assert isinstance(error, EyebarError)
     if request.url.path.startswith("/json/"):
         return JSONResponse(error_document(error), status_code=_status(error))
     if isinstance(error, BadRecord):
@@ -101,7 +104,8 @@ def _refusal(
 ) -> Response:
     return page("refused.html", Refusal(
         heading=heading, sentences=said, back=_whence(request),
-        tried=request.method not in ("GET", "HEAD"),
+        tried=request.method not in SAFE,
+        record=_record(request) if status == REFUSED else "",
     ), status=status)
 
 
@@ -153,22 +157,18 @@ def _back(request: Request) -> str:
     return urls.bridge(handle, FORM_OF.get(request.url.path.rpartition("/")[2], ""))
 
 
+def _record(request: Request) -> str:
+    """Where the record of the bridge that was asked for can be mended."""
+    handle = request.path_params.get("handle")
+    return urls.bridge(handle, "measure") if handle and request.method in SAFE else ""
+
+
 def _status(error: Exception) -> int:
     if isinstance(error, Unknown):
         return NOT_FOUND
     if isinstance(error, NotAllowed):
         return FORBIDDEN
     return CHANGED if isinstance(error, ChangedMeanwhile) else REFUSED
-
-
-def error_document(error: Exception) -> dict[str, Any]:
-    """A refusal as the `error` document."""
-    code = error.code if isinstance(error, EyebarError) else "error"
-    found: dict[str, Any] = {"format": "eyebar/error/1", "code": code, "text": str(error)}
-    if isinstance(error, BadRecord):
-        found["file"] = error.file
-        found["faults"] = [dataclasses.asdict(fault) for fault in error.faults]
-    return found
 
 
 WAITING = {
@@ -189,9 +189,7 @@ def waiting(request: Request, error: Exception) -> Response:
         return JSONResponse({}, status_code=ACCEPTED, headers={"retry-after": "2"})
     heading, sentence = WAITING[error.what]
     if request.method == "POST":
-        return page("refused.html", Refusal(
-            heading=heading, sentences=("Send the form again in a while.",), back=_back(request)
-        ), status=CHANGED)
+        return _refusal(request, heading, ("Send the form again in a while.",), CHANGED)
     answer = page("waiting.html", Refusal(heading=heading, sentences=(f"{sentence} {COMES_BACK}",)))
     return asking_again(request, answer)
 

@@ -85,8 +85,7 @@ def drafted(request: Request) -> Response:
 
 def faults(request: Request, sent: Sent) -> Response:
     """The faults of a new record as one types it, with their lines."""
-    del request
-    return faults_answer(sent.whole("text"))
+    return faults_answer(request, sent.whole("text"))
 
 
 def take(request: Request, sent: Sent) -> Response:

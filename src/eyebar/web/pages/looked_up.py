@@ -4,12 +4,15 @@ from dataclasses import dataclass
 
 from starlette.requests import Request
 
+from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND
 from eyebar.drawings.on_page import sign_on_page
+from eyebar.errors import EyebarError
+from eyebar.record import record_of
 from eyebar.store.accounts import Caller
 from eyebar.store.asked import KnownBridge, Revision, bridge_named, revision_of
 from eyebar.store.issued import ratings_of
 from eyebar.terms import Role
-from eyebar.views.workbench import Heading, bridge_heading
+from eyebar.views.workbench import Heading, bridge_heading, heading_without
 from eyebar.web.answers import bench_of, caller_of
 from eyebar.web.kept import Rated
 
@@ -86,3 +89,17 @@ def heading(of: Latest, found: Rated) -> Head:
         ),
         sign=sign_on_page(found.rate["posting"]), caller=of.caller,
     )
+
+
+def headed(request: Request, of: Latest) -> Head:
+    """The head of a page that stands without a rating too: of a bridge that cannot be rated it
+    says why, so that its record can be looked at and mended. Raises StillRating."""
+    try:
+        return heading(of, rated(request, of))
+    except EyebarError as refusal:
+        record = record_of(of.revision.text, file=of.file)
+        words = heading_without(
+            record.name, str(refusal), handle=of.key, revision=of.revision.revision,
+            cautions=(CAUTION, NOT_ASSUMED_SOUND),
+        )
+        return Head(words=words, sign="", caller=of.caller)

@@ -6,20 +6,20 @@ from functools import lru_cache
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
-from eyebar.errors import BadRecord, ChangedMeanwhile, OutOfRange
+from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, OutOfRange
 from eyebar.record import record_of
 from eyebar.record.adding import leaves, with_values
 from eyebar.store.asked import revision_of
 from eyebar.store.differing import differences
 from eyebar.store.merging import merged
 from eyebar.store.saving import add_bridge, save_revision
-from eyebar.views.measure import FieldGroup, effect, faults_of, groups_of
+from eyebar.views.measure import FieldGroup, effect, faults_of, faults_of_bridge, groups_of
 from eyebar.web import urls
 from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.drafts import Draft
 from eyebar.web.forms import Sent, gone_to, whole_number
-from eyebar.web.kept import StillRating
-from eyebar.web.pages.looked_up import Latest, heading, latest, rated
+from eyebar.web.kept import Document, Kept, StillRating
+from eyebar.web.pages.looked_up import Latest, headed, latest
 
 
 def measure(request: Request) -> Response:
@@ -34,7 +34,7 @@ def measure(request: Request) -> Response:
     faults = _faults(draft.text, of.file) if name else ()
     judged = None if not name or faults else _judged(request, of, draft)
     answer = page(
-        "measure.html", draft, heading=heading(of, rated(request, of)), faults=faults,
+        "measure.html", draft, heading=headed(request, of), faults=faults,
         changes=_changes(of.revision.text, draft.text) if name and not faults else (),
         effect=judged, draft=name, groups=_groups(draft.text),
         group=asked.get("group", ""), latest=of.revision, person=person_of(request),
@@ -61,11 +61,22 @@ def _groups(text: str) -> tuple[FieldGroup, ...]:
 
 def _judged(request: Request, of: Latest, draft: Draft) -> object:
     """What the draft does to the posting; None while it is being rated."""
+    kept = bench_of(request).kept
     try:
-        after = bench_of(request).kept.rated(draft.text, "what you typed").rate
+        return effect(*(
+            _rate_or_why(kept, text, file)
+            for text, file in ((of.revision.text, of.file), (draft.text, "what you typed"))
+        ))
     except StillRating:
         return None
-    return effect(rated(request, of).rate, after)
+
+
+def _rate_or_why(kept: Kept, text: str, file: str) -> Document | str:
+    """The `rate` document of a text, or why there is none. Raises StillRating."""
+    try:
+        return kept.rated(text, file).rate
+    except EyebarError as refusal:
+        return str(refusal)
 
 
 def _together(request: Request, of: Latest, draft: Draft) -> Response:
@@ -144,14 +155,13 @@ def save(request: Request, sent: Sent) -> Response:
 def faults(request: Request, sent: Sent) -> Response:
     """The faults of a text as one types it, with their lines."""
     latest(request)
-    return faults_answer(sent.whole("text"))
+    return faults_answer(request, sent.whole("text"))
 
 
-def faults_answer(text: str) -> Response:
+def faults_answer(request: Request, text: str) -> Response:
     """The faults of a text, for the page's script."""
-    return JSONResponse({"faults": [
-        {"line": one.line, "said": one.said} for one in faults_of(text, "record")
-    ]})
+    found = faults_of_bridge(text, "record", bench_of(request).office)
+    return JSONResponse({"faults": [{"line": one.line, "said": one.said} for one in found]})
 
 
 def saved_new(request: Request, draft: Draft, why: str) -> str:

@@ -19,7 +19,7 @@ from eyebar.web import urls
 from eyebar.web.answers import bench_of, page, person_of
 from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import Rated
-from eyebar.web.pages.looked_up import heading, latest, rated
+from eyebar.web.pages.looked_up import headed, latest, rated
 
 PDF, SVG = "application/pdf", "image/svg+xml"
 PAPERS = {
@@ -35,11 +35,10 @@ PAPERS = {
 def papers(request: Request) -> Response:
     """What can be had, what was issued, and the forms to issue and to sign."""
     of, bench = latest(request), bench_of(request)
-    found = rated(request, of)
     document = bridge_document(bench.register, of.key)
     return page(
         "papers.html", document,
-        heading=heading(of, found), papers=PAPERS, ratings=document["ratings"],
+        heading=headed(request, of), papers=PAPERS, ratings=document["ratings"],
         postings=document["postings"], slips=document["slips"], files=document["files"],
         latest=of.revision.revision, not_a_seal=NOT_A_SEAL, person=person_of(request),
     )

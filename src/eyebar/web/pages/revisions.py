@@ -9,7 +9,7 @@ from eyebar.views.columns import columns
 from eyebar.web.answers import bench_of, page
 from eyebar.web.forms import whole_number
 from eyebar.web.kept import Making
-from eyebar.web.pages.looked_up import Latest, heading, latest, rated
+from eyebar.web.pages.looked_up import Latest, headed, latest
 
 
 def revisions(request: Request) -> Response:
@@ -17,7 +17,7 @@ def revisions(request: Request) -> Response:
     of, bench = latest(request), bench_of(request)
     document = bridge_document(bench.register, of.key)
     return page(
-        "revisions.html", views.revision_rows(document), heading=heading(of, rated(request, of)),
+        "revisions.html", views.revision_rows(document), heading=headed(request, of),
         compared=_compared(request, of), change_columns=columns(views.ChangeRow),
         events=views.event_rows(history_document(bench.register, of.key)),
         event_columns=columns(views.EventRow), latest=of.revision.revision,
