@@ -8,8 +8,10 @@ from dataclasses import replace
 from importlib.resources import as_file
 
 from eyebar.demo import SHOWN, bridge_records
-from eyebar.documents import cross_document, rate_document, use_document
+from eyebar.documents.cross import cross_document
 from eyebar.documents.opened import opened
+from eyebar.documents.rate import rate_document
+from eyebar.documents.use import use_document
 from eyebar.rating import rated_bridge
 from eyebar.rating.floor import rated_floor
 from eyebar.rating.weakest import weakest

@@ -8,7 +8,9 @@ import pytest
 from eyebar.bridge.begun import Beginning, begun
 from eyebar.bridge.form_rules import FORMS
 from eyebar.bridge.state import bridge_on
-from eyebar.documents import check_document, forces_document, rate_document
+from eyebar.documents.check import check_document
+from eyebar.documents.forces import forces_document
+from eyebar.documents.rate import rate_document
 from eyebar.errors import BadRecord, NotMeasured, Unstable
 from eyebar.office import office_values
 from eyebar.record import Record, not_measured, record_of

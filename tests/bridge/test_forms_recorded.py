@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from eyebar.bridge.parts import Bridge
-from eyebar.documents import check_document
+from eyebar.documents.check import check_document
 from eyebar.errors import BadRecord
 from eyebar.terms import Form, Kind, RoadPlace
 from tests.bridge.begun_bridges import begun_bridge, begun_text

@@ -2,7 +2,7 @@
 
 import pytest
 
-from eyebar.documents import forces_document
+from eyebar.documents.forces import forces_document
 from eyebar.errors import Unstable
 from eyebar.record import record_of
 from eyebar.terms import Form, RoadPlace, SubMembers

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from eyebar.documents import forces_document
+from eyebar.documents.forces import forces_document
 from eyebar.record import record_of
 from tests.bridge.plain import TODAY, bridge, changed, refused, truss_of
 

@@ -69,7 +69,10 @@ class Library(ModuleType):
 @pytest.fixture
 def library(monkeypatch: pytest.MonkeyPatch) -> Library:
     stand_in = Library()
-    monkeypatch.setitem(sys.modules, "eyebar.documents", stand_in)
+    for name in vars(Library):
+        if name.endswith("_document"):
+            module = f"eyebar.documents.{name.removesuffix('_document')}"
+            monkeypatch.setitem(sys.modules, module, stand_in)
     return stand_in
 
 

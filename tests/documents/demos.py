@@ -7,15 +7,13 @@ from pathlib import Path
 from typing import Any
 
 from eyebar.demo import bridge_records
-from eyebar.documents import (
-    check_document,
-    describe_document,
-    explain_document,
-    forces_document,
-    how_document,
-    rate_document,
-    vehicles_document,
-)
+from eyebar.documents.check import check_document
+from eyebar.documents.describe import describe_document
+from eyebar.documents.explain import explain_document
+from eyebar.documents.forces import forces_document
+from eyebar.documents.how import how_document
+from eyebar.documents.rate import rate_document
+from eyebar.documents.vehicles import vehicles_document
 from eyebar.record import Record, record_of
 
 NAMES = tuple(bridge_records())

@@ -15,7 +15,8 @@ from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
 from eyebar.demo import SHOWN, bridge_records
-from eyebar.documents import opened, schema
+from eyebar.documents.opened import opened
+from eyebar.documents.schemas import schema
 from eyebar.errors import BadRecord, Fault
 
 GOOD = bridge_records()["quillmarsh"].read_text(encoding="utf-8")

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from eyebar.documents import bracing_document, schema
+from eyebar.documents.bracing import bracing_document
+from eyebar.documents.schemas import schema
 from eyebar.views.bracing import braced
 from tests.documents import demos
 

@@ -11,8 +11,9 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from eyebar.documents import cross_document, slip_document
+from eyebar.documents.cross import cross_document
 from eyebar.documents.schemas import document_read, schema
+from eyebar.documents.slip import slip_document
 from eyebar.errors import OutOfRange, Unknown
 from eyebar.vehicles import typed_vehicle
 from tests.documents import demos

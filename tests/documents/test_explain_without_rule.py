@@ -1,6 +1,7 @@
 """The working of a part that the posting's method has no rule for is that of the other method."""
 
-from eyebar.documents import explain_document, rate_document
+from eyebar.documents.explain import explain_document
+from eyebar.documents.rate import rate_document
 from eyebar.record import record_of
 from tests.bridge.plain import TODAY, changed
 from tests.bridge.test_joints_and_stresses import BLOCKS, CAST, STEEL

@@ -5,8 +5,9 @@ import json
 import jsonschema
 import pytest
 
-from eyebar.documents import force_table_document, opened, schema
-from eyebar.documents.schemas import document_read
+from eyebar.documents.force_table import force_table_document
+from eyebar.documents.opened import opened
+from eyebar.documents.schemas import document_read, schema
 from eyebar.terms import Direction
 from tests.documents import demos
 

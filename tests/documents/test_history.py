@@ -3,7 +3,8 @@
 import pytest
 from jsonschema import Draft202012Validator
 
-from eyebar.documents import history_document, schema
+from eyebar.documents.history import history_document
+from eyebar.documents.schemas import schema
 from eyebar.record import Record, record_of
 from eyebar.terms import Form
 from eyebar.views.history import told

@@ -7,8 +7,8 @@ from functools import cache
 import pytest
 from jsonschema import Draft202012Validator
 
-from eyebar.documents import use_document
 from eyebar.documents.schemas import document_read, schema
+from eyebar.documents.use import use_document
 from eyebar.rating.use_worth import use_worth, without_surfacing
 from eyebar.terms import RoadUse
 from tests.documents import demos

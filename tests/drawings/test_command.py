@@ -9,8 +9,9 @@ from typer.testing import CliRunner, Result
 
 from eyebar.cli.commands import app
 from eyebar.demo import SHOWN, bridge_records
-from eyebar.documents import forces_document, rate_document
+from eyebar.documents.forces import forces_document
 from eyebar.documents.opened import CAUTION, NOT_ASSUMED_SOUND
+from eyebar.documents.rate import rate_document
 from eyebar.drawings import stress_sheet
 from eyebar.terms import Leaf
 from tests.drawings.apart import faults

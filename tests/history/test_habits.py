@@ -7,7 +7,8 @@ from jsonschema import Draft202012Validator
 from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
-from eyebar.documents import details_document, schema
+from eyebar.documents.details import details_document
+from eyebar.documents.schemas import schema
 from eyebar.errors import BadRecord
 from eyebar.history.habits import FILE, Seen, catalogue, habits
 from eyebar.record import record_of

@@ -9,7 +9,9 @@ from pathlib import Path
 from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
-from eyebar.documents import forces_document, how_document, rate_document
+from eyebar.documents.forces import forces_document
+from eyebar.documents.how import how_document
+from eyebar.documents.rate import rate_document
 from eyebar.drawings import Picture, form_picture, how_sheet, stress_sheet
 from eyebar.record import read_record, record_of
 from tests.bridge.filled import filled

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from eyebar.demo import bridge_records
-from eyebar.documents import opened
+from eyebar.documents.opened import opened
 from eyebar.errors import BadRecord, Fault
 
 RECORDS = {name: record.read_text(encoding="utf-8") for name, record in bridge_records().items()}

@@ -15,7 +15,7 @@ import pytest
 
 from eyebar.bridge.parts import Pin, Truss
 from eyebar.bridge.state import bridge_on
-from eyebar.documents import rate_document
+from eyebar.documents.rate import rate_document
 from eyebar.office import office_values
 from eyebar.rating.pin_checks import bears_on, pin_rows
 from eyebar.record import record_of

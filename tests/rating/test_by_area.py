@@ -6,7 +6,7 @@ from functools import cache
 import pytest
 
 from eyebar.bridge.parts import Use
-from eyebar.documents import opened
+from eyebar.documents.opened import opened
 from eyebar.loads.wheels_across import AcrossLine, RoadAcross, placed_all_over
 from eyebar.rating import BridgeRating, rated_bridge
 from eyebar.terms import Level, Method, Pace

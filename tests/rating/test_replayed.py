@@ -5,8 +5,7 @@ from functools import cache
 
 import pytest
 
-from eyebar.documents import opened
-from eyebar.documents.opened import Opened
+from eyebar.documents.opened import Opened, opened
 from eyebar.errors import Unknown
 from eyebar.formula import Note, Step
 from eyebar.rating import BridgeRating, rated_bridge, replayed

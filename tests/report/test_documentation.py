@@ -10,8 +10,9 @@ from jsonschema import Draft202012Validator
 from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
-from eyebar.documents import schema, sheet_document
 from eyebar.documents.opened import opened
+from eyebar.documents.schemas import schema
+from eyebar.documents.sheet import sheet_document
 from eyebar.report.documentation import (
     Documented,
     documentation_markdown,

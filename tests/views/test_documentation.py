@@ -7,7 +7,8 @@ from itertools import pairwise
 
 import pytest
 
-from eyebar.documents import history_document, sheet_document
+from eyebar.documents.history import history_document
+from eyebar.documents.sheet import sheet_document
 from eyebar.units.shown import fraction_text
 from eyebar.views import documentation_words as words
 from eyebar.views.blocks import Blanks, Paragraph, Points, Rows, Section, Table

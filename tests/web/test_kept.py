@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from eyebar.documents import cross_document
+from eyebar.documents.cross import cross_document
 from eyebar.errors import OutOfRange
 from eyebar.store.documents import list_document
 from eyebar.web.kept import GONE_SECONDS, Kept, StillRating

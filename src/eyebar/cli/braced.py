@@ -20,7 +20,7 @@ def bracing(
     as_json: AsJson = False,
 ) -> None:
     """Say what the bracing stands under wind, and what it holds."""
-    from eyebar.documents import bracing_document
+    from eyebar.documents.bracing import bracing_document
 
     with refusing(as_json=as_json), patience("following the wind"):
         document = bracing_document(record, on=on, office=office)

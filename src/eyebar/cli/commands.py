@@ -132,7 +132,7 @@ def new(
 def check(record: Record, *, on: On = None, office: Office = None, as_json: AsJson = False) -> None:
     """Report every fault of a record, and what is not measured."""
     from eyebar.cli.printing import print_check
-    from eyebar.documents import check_document
+    from eyebar.documents.check import check_document
 
     with refusing(as_json=as_json):
         document = check_document(record, on=on, office=office)
@@ -157,7 +157,7 @@ def rate(
 ) -> None:
     """Say the posting, what governs it, and the factor of every part."""
     from eyebar.cli.printing import print_rating
-    from eyebar.documents import rate_document
+    from eyebar.documents.rate import rate_document
     from eyebar.views.rating import Choice, rating_table
 
     with refusing(as_json=as_json), patience("rating the bridge"):
@@ -182,7 +182,7 @@ def weakest(
 ) -> None:
     """List the parts by safe load, and what each is worth."""
     from eyebar.cli.printing import print_weakest
-    from eyebar.documents import rate_document
+    from eyebar.documents.rate import rate_document
 
     with refusing(as_json=as_json), patience("rating the bridge"):
         document = rate_document(record, on=on, office=office)
@@ -211,7 +211,7 @@ def forces(
 ) -> None:
     """Say the force in every bar, under dead load and vehicles."""
     from eyebar.cli.printing import print_forces
-    from eyebar.documents import forces_document
+    from eyebar.documents.forces import forces_document
     from eyebar.views.forces import force_tables
 
     with refusing(as_json=as_json), patience("moving the vehicles over the bridge"):
@@ -227,7 +227,7 @@ def forces(
 def vehicles(*, office: Office = None, as_json: AsJson = False) -> None:
     """List the vehicles, axle by axle."""
     from eyebar.cli.printing import print_vehicles
-    from eyebar.documents import vehicles_document
+    from eyebar.documents.vehicles import vehicles_document
 
     with refusing(as_json=as_json):
         document = vehicles_document(office=office)
@@ -251,7 +251,7 @@ def explain(
 ) -> None:
     """Show the working of one part: symbols, numbers, result, source."""
     from eyebar.cli.printing import print_working
-    from eyebar.documents import explain_document
+    from eyebar.documents.explain import explain_document
 
     with refusing(as_json=as_json), patience("working it out"):
         document = explain_document(

@@ -17,7 +17,7 @@ def use(
 ) -> None:
     """Say what rules of the road and a bare deck are worth."""
     from eyebar.cli.crossed import print_uses
-    from eyebar.documents import use_document
+    from eyebar.documents.use import use_document
 
     with refusing(as_json=as_json), patience("rating the bridge"):
         document = use_document(record, on=on, office=office)
@@ -57,7 +57,8 @@ def cross(
 ) -> None:
     """Say who may cross: yes, yes if, or no."""
     from eyebar.cli.crossed import Wanted, print_crossings, slip_day, write_slip
-    from eyebar.documents import cross_document, slip_document
+    from eyebar.documents.cross import cross_document
+    from eyebar.documents.slip import slip_document
 
     with refusing(as_json=as_json), patience("rating the vehicles"):
         asked = Wanted(

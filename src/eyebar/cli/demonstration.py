@@ -25,7 +25,7 @@ def demonstrated(folder: Path) -> dict[str, Any]:
 
     A record that is there already is the user's own by now: it is kept, and rated as it stands.
     """
-    from eyebar.documents import rate_document
+    from eyebar.documents.rate import rate_document
 
     records = bridge_records()
     written = _record(folder)

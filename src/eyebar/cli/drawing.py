@@ -6,7 +6,6 @@ from typing import Annotated
 import typer
 
 from eyebar.cli.options import Office, On, Record, VehicleName
-from eyebar.cli.printing import print_drawn
 from eyebar.cli.refusals import refusing
 from eyebar.cli.terminal import patience, print_text
 from eyebar.terms import Leaf, SheetName
@@ -57,6 +56,7 @@ def draw(
 ) -> None:
     """Draw a sheet: stress, elevation, floor, a part, the sign."""
     from eyebar.cli.drawn import Asked, drawn_sheets, written
+    from eyebar.cli.printing import print_drawn
 
     asked = Asked(
         record=record, on=on, office=office, truss=truss, vehicle=vehicle, size=size, leaf=paper,

@@ -6,11 +6,14 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from eyebar.documents import describe_document, explain_document, forces_document, rate_document
+from eyebar.documents.describe import describe_document
 from eyebar.documents.drawn import drawn_document, drawn_of, standing_across
+from eyebar.documents.explain import explain_document
+from eyebar.documents.forces import forces_document
 from eyebar.documents.influence import influence_document
 from eyebar.documents.opened import Opened, opened
 from eyebar.documents.proportion import proportion_document
+from eyebar.documents.rate import rate_document
 from eyebar.drawings import Printed, pin_drawing, stress_sheet
 from eyebar.drawings.cross_section_sheet import cross_section_sheet
 from eyebar.drawings.dxf_sheets import cross_section_dxf, elevation_dxf, floor_dxf

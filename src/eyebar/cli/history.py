@@ -56,7 +56,7 @@ def history(
         _how(record, output, truss, on=on, office=office, as_json=as_json)
         return
     from eyebar.cli.printing import print_history
-    from eyebar.documents import history_document
+    from eyebar.documents.history import history_document
 
     with refusing(as_json=as_json):
         document = history_document(record, on=on, office=office)
@@ -93,7 +93,7 @@ def _how(
 
 def _details(record: Path, *, on: date | None, office: Path | None, as_json: bool) -> None:
     from eyebar.cli.printing import print_details
-    from eyebar.documents import details_document
+    from eyebar.documents.details import details_document
 
     if office is None:
         raise typer.BadParameter("--details needs --office, the folder with details.toml")

@@ -1,8 +1,10 @@
 """How views and documents are printed: tables within 100 columns, JSON, and a sign of patience."""
 
 import json
+import sys
 import textwrap
 import threading
+import time
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
@@ -13,6 +15,9 @@ from eyebar.views.columns import cells, columns
 
 WIDTH = 100
 PATIENCE_SECONDS = 1.0
+"""What a command takes before it says what it is doing, its libraries counted."""
+BEGAN = time.monotonic()
+"""When this command began, nearly: its libraries come after this module."""
 
 
 def print_json(document: dict[str, Any]) -> None:
@@ -60,16 +65,19 @@ def print_table(view: type, rows: Sequence[Any]) -> None:
 
 @contextmanager
 def patience(doing: str) -> Iterator[None]:
-    """Say on the error stream what is being done, once it takes longer than a second."""
+    """Say on the error stream what is being done, where a person waits for it at a terminal and
+    the command has run for a second."""
+    if not sys.stderr.isatty():
+        yield
+        return
     from rich.console import Console
 
-    console = Console(stderr=True)
-    status = console.status(doing)
-    timer = threading.Timer(PATIENCE_SECONDS, status.start)
-    if console.is_terminal:
-        timer.start()
+    status = Console(stderr=True).status(doing)
+    timer = threading.Timer(max(0.0, BEGAN + PATIENCE_SECONDS - time.monotonic()), status.start)
+    timer.start()
     try:
         yield
     finally:
         timer.cancel()
+        timer.join()
         status.stop()

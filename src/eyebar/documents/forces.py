@@ -18,7 +18,7 @@ from eyebar.documents.rate import place_object
 from eyebar.documents.vehicles import vehicle_objects
 from eyebar.errors import NotMeasured
 from eyebar.loads import Shares, joint_loads, shares
-from eyebar.rating import loaded_states
+from eyebar.rating.kept import Kept, kept_for
 from eyebar.rating.live import LiveForces, dead_load_forces, live_forces
 from eyebar.rating.stiffness import stiffness_areas
 from eyebar.record import Record
@@ -34,12 +34,16 @@ def forces_document(
     return forces_of(opened(record, on=on, office=office))
 
 
-def forces_of(one: Opened) -> dict[str, Any]:
-    """The document of a record that has been opened. Raises as `forces_document` does."""
+def forces_of(one: Opened, kept: Kept | None = None) -> dict[str, Any]:
+    """The document of a record that has been opened; `kept` is what its rating left, if at hand.
+
+    Raises as `forces_document` does.
+    """
     if one.bridge.unknown_loads:
         raise NotMeasured("the floor", f"weight ({', '.join(one.bridge.unknown_loads)})")
     vehicles = one.rated_vehicles
-    found = [_truss(one, truss) for truss in one.bridge.trusses]
+    kept = kept or kept_for(one.bridge, one.values)
+    found = [_truss(one, truss, kept) for truss in one.bridge.trusses]
     assumed = [said for _, said in found]
     return {
         **heading("forces", 1, one),
@@ -53,9 +57,9 @@ def forces_of(one: Opened) -> dict[str, Any]:
     }
 
 
-def _truss(one: Opened, truss: Truss) -> tuple[dict[str, Any], list[str]]:
-    states, assumed = loaded_states(one.bridge, truss)
-    loaded = states.get("measured", states["none"])
+def _truss(one: Opened, truss: Truss, kept: Kept) -> tuple[dict[str, Any], list[str]]:
+    states, assumed = kept.states_of(one.bridge, truss)
+    loaded = states[-1].loaded  # with the measured pulls, where there are any
     across = {
         name: shares(one.bridge.road, truss.name, vehicle, one.values)
         for name, vehicle in one.rated_vehicles.items()

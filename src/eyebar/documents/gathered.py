@@ -59,7 +59,7 @@ def gathered(
 
 def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> Gathered:
     """The documents of a bridge that has been rated; `kept` is what its rating left, if at hand."""
-    forces, why = _forces(one)
+    forces, why = _forces(one, kept)
     return Gathered(
         rate=document_of(one, rating), describe=described(one), forces=forces, no_forces=why,
         vehicles={"vehicles": vehicle_objects(one.rated_vehicles.values())},
@@ -69,9 +69,9 @@ def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> 
     )
 
 
-def _forces(one: Opened) -> tuple[Document | None, str]:
+def _forces(one: Opened, kept: Kept | None) -> tuple[Document | None, str]:
     try:
-        return forces_of(one), ""
+        return forces_of(one, kept), ""
     except (NotMeasured, Unstable) as why:
         return None, str(why)
 

@@ -48,20 +48,21 @@ def rating_report(of: Gathered, asked: Asked) -> bytes:
     rate = of.rate
     dated = asked.dated or date.fromisoformat(rate["date"])
     for_public = asked.reader is Reader.PUBLIC
+    result = report_values.fingerprint(rate)
     return typeset(Paper(
         template="public.typ" if for_public else "rating.typ",
-        content=public_contents(of) if for_public else contents(of, asked),
+        content=public_contents(of) if for_public else contents(of, asked, result),
         title=report_public.title(rate) if for_public else report_words.title(rate),
-        claims=claims(rate, asked),
+        claims=claims(rate, asked, result),
         dated=dated,
     ))
 
 
-def claims(rate: Mapping[str, Any], asked: Asked) -> tuple[str, ...]:
-    """What the file says of itself, for whoever proves it."""
+def claims(rate: Mapping[str, Any], asked: Asked, result: str) -> tuple[str, ...]:
+    """What the file says of itself, for whoever proves it; `result` is the rating's fingerprint."""
     return (
         f"record={rate['record_hash']}",
-        f"result={report_values.fingerprint(dict(rate))}",
+        f"result={result}",
         f"eyebar={rate['version']}",
         f"on={rate['date']}",
         f"working={asked.working}",
@@ -77,8 +78,8 @@ def _changes(of: Gathered, asked: Asked) -> tuple[str, ...]:
     return changes(dict(asked.since), of.rate) if asked.since else ()
 
 
-def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
-    """Everything that the template sets."""
+def contents(of: Gathered, asked: Asked, result: str) -> dict[str, Any]:
+    """Everything that the template sets; `result` is the rating's fingerprint."""
     rate = of.rate
     view = sheet_view(rate, of.forces) if of.forces else None
     return {
@@ -94,7 +95,9 @@ def contents(of: Gathered, asked: Asked) -> dict[str, Any]:
         "sections": plainly(_sections(of, asked)),
         "sheets": _sheets(of),
         "working": plainly(_workings(of, asked.working)),
-        "proof": plainly([report_values.proof(rate, report_words.VERIFY, asked.register)]),
+        "proof": plainly([
+            report_values.proof(rate, result, report_words.VERIFY, asked.register),
+        ]),
     }
 
 

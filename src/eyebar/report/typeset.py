@@ -136,11 +136,13 @@ def cleaned(thing: Any) -> Any:
 
 
 def _svg(text: str) -> str:
+    if text.replace("\n", "").isprintable():  # so are nearly all, and it is told at once
+        return text
     return "".join(one for one in text if one == "\n" or unicodedata.category(one)[0] != "C")
 
 
 def _clean(text: str) -> str:
-    kept = "".join(
+    kept = text if text.isprintable() else "".join(
         " " if one in "\n\t\r" else one for one in text
         if one in "\n\t\r" or unicodedata.category(one)[0] != "C"
     )

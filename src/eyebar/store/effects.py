@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from eyebar.bridge.timeline import latest_entry
-from eyebar.documents import rate_document
+from eyebar.documents.rate import rate_document
 from eyebar.errors import EyebarError
 from eyebar.record import Record, record_of
 from eyebar.store.differing import Difference, applied, differences, plain_of

@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import Connection, func, select
 
 from eyebar.addresses import address
-from eyebar.documents import opened
+from eyebar.documents.opened import opened
 from eyebar.documents.rate import document_of
 from eyebar.errors import OutOfRange, Unknown
 from eyebar.rating import rated_bridge

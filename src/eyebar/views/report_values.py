@@ -62,12 +62,15 @@ def fingerprint(document: Document) -> str:
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
 
 
-def proof(rate: Document, command: str, register: InRegister | None = None) -> Section:
-    """By what the paper can be proven to belong to its record."""
+def proof(
+    rate: Document, result: str, command: str, register: InRegister | None = None
+) -> Section:
+    """By what the paper can be proven to belong to its record; `result` is the rating's
+    fingerprint."""
     return Section(heading="Record, result and version", blocks=(
         Rows(headings=report_words.OF_THE_PAPER, rows=(
             ("Record, SHA-256", rate["record_hash"]),
-            ("Result, SHA-256", fingerprint(rate)),
+            ("Result, SHA-256", result),
             ("Made by", f"eyebar {rate['version']}"),
             *signed.rows(register),
         )),
