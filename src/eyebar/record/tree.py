@@ -8,6 +8,7 @@ twice.
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
@@ -31,6 +32,9 @@ DEEPEST = 12
 """Blocks inside blocks; a record needs six."""
 MOST_ENTRIES = 200_000
 """Entries of a record once every anchor is spelled out."""
+
+KEPT, KEPT_LETTERS = 8, 200_000
+"""Trees kept, and the longest text of which one is; the longest demo record has 20,000 letters."""
 
 _UNREADABLE = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
@@ -100,7 +104,15 @@ def place_words(path: Path) -> str:
 
 
 def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
-    """The tree of a YAML text, and what is wrong with it; no tree where it is not YAML at all."""
+    """The tree of a YAML text, and what is wrong with it; no tree where it is not YAML at all.
+
+    One text is often asked for several times on end, and a tree is never changed: the last few are
+    kept.
+    """
+    return _kept(text) if len(text) <= KEPT_LETTERS else _grown(text)
+
+
+def _grown(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
     growing = _Growing()
     try:
         for event in YAML(typ="safe", pure=True).parse(text.removeprefix(BYTE_ORDER_MARK)):
@@ -122,6 +134,9 @@ def tree_of(text: str) -> tuple[Node | None, tuple[Fault, ...]]:
     if growing.root is not None:
         growing.root.doubled = tuple(growing.doubled)
     return growing.root, tuple(growing.faults)
+
+
+_kept = lru_cache(KEPT)(_grown)
 
 
 def _not_yaml(problem: str, line: int | None) -> Fault:
