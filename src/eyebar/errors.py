@@ -23,8 +23,13 @@ class Fault:
     def sentence(self, file: str) -> str:
         """`file:line: where: got rule; cure`, with what is not known left out."""
         place = file if self.line is None else f"{file}:{self.line}"
+        return f"{place}: {self.said}"
+
+    @property
+    def said(self) -> str:
+        """`where: got rule; cure`: where the line stands beside it."""
         body = f"{self.got} {self.rule}" if self.got else self.rule
-        text = f"{place}: {self.where}: {body}" if self.where else f"{place}: {body}"
+        text = f"{self.where}: {body}" if self.where else body
         return f"{text}; {self.cure}" if self.cure else text
 
 

@@ -157,16 +157,36 @@ def test_readings_are_kept_while_the_signal_is_lost(page) -> None:
     page.context.set_offline(True)
     page.locator("input[name='value 0']").fill("13/16 in")
     page.get_by_role("button", name="Keep, and on to the next part").click()
-    assert "north/L1-L2: thickness 13/16 in" in page.locator("#entries").inner_text()
+    entries = page.locator("#entries")
+    assert "north/L1-L2: thickness 13/16 in" in entries.inner_text()
+    # The next part is measured on the same page, which cannot be left.
+    page.wait_for_selector("#part-name:text('north/L2-L3')")
+    page.locator("input[name='value 0']").fill("25/32 in")
+    page.get_by_role("button", name="Keep, and on to the next part").click()
+    assert entries.locator("li").all_inner_texts()[1].startswith(
+        "north/L2-L3: thickness 25/32 in"
+    )
     page.locator("#send").click()
+    assert entries.locator("li").count() == 2
     assert "No signal" in page.locator("#signal").inner_text()
     page.context.set_offline(False)
     page.reload()
-    assert "13/16 in" in page.locator("#entries").inner_text()
+    assert "2 readings are kept on this device" in page.locator("#count").inner_text()
+    entries.locator("button").nth(1).click()
+    assert entries.locator("li").count() == 1
     page.locator("#send").click()
     page.wait_for_url("**/measure?draft=*")
     page.faults.clear()
     page.get_by_text("Posting then").wait_for()
+    # What was sent before a later revision came is not sent twice unawares.
+    come(page, f"{WREN}/field?part=north/L1-L2")
+    assert page.locator("#were-sent").inner_text() == ""
+    page.evaluate(
+        "localStorage.setItem('eyebar field 31-08 sent', JSON.stringify({onto: 0, count: 1}))"
+    )
+    page.reload()
+    told = page.locator("#were-sent").inner_text()
+    assert "The first 1 of these had been sent when revision" in told
 
 
 def test_the_report_comes_as_a_paper(page) -> None:

@@ -41,6 +41,7 @@ def test_what_a_change_does_is_shown_before_it_is_saved(own_seat: Seat) -> None:
         one["factor"] for one in before["ratings"] if one["vehicle"] in rate["posting"]["vehicles"]
         and all(one[key] == rate["posting"][key] for key in ("method", "level"))
     )
+    assert f"Factor {least:.2f}" in own_seat.get(f"{OF_BRIDGE}?part=north/L1-L2")
     figure = r'<td class="n">([\d.]+)</td>'
     row = re.search(rf'<th scope="row">north/L1-L2</th>{figure}{figure}', page)
     assert row is not None

@@ -81,7 +81,7 @@ def faults_of_bridge(content: str, file: str, office: Path | None) -> tuple[Faul
 
 def _said(bad: BadRecord) -> tuple[FaultSaid, ...]:
     return tuple(
-        FaultSaid(line=fault.line, said=fault.sentence(bad.file)) for fault in bad.faults
+        FaultSaid(line=fault.line, said=fault.said) for fault in bad.faults
     )
 
 
