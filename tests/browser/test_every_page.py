@@ -49,6 +49,8 @@ def test_a_page_serves_who_sees_less_a_telephone_and_paper(page, address: str) -
         shown = [one for one in page.locator(control).all() if one.is_visible()]
         assert shown == [], control
     assert page.locator("h1").is_visible()
+    place = page.locator("#place")
+    assert place.count() == 0 or place.is_visible()  # where the vehicle stands is printed too
 
 
 @pytest.mark.parametrize(("address", "told"), REFUSALS.items())
