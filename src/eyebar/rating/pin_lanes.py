@@ -4,10 +4,11 @@ A pin's moment comes from all its bars together: the lane load that is worst for
 worst for any bar. In one slack set forces are straight in the loads, and the pin's check is convex
 in them: it is over its tangent, so that the load that is worst for the tangent at the forces known
 is worse than these, or they are already worst in that direction. From four directions of every
-resultant this is climbed in the slack set in which the check is known to be reached; what is found
-is followed along its own path, and climbed again from where that leads. The loads that bring a pin
-to its limit earlier are swept for that pin. What is found is bounded by trying, not proven; tests
-hold it against every pattern of loaded panels.
+resultant this is climbed in the slack set in which the check is known to be reached, and on along
+the tangents of bending and shear together; what is found is followed along its own path, and
+climbed again from where that leads. The loads that bring a pin to its limit earlier are swept for
+that pin. What is found is bounded by trying, not proven; tests hold it against every pattern of
+loaded panels, and where no bar goes slack against the worst from all sides, which is proven.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -15,8 +16,6 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from eyebar.analysis.influence import uniform_panel_loads, weight_at_greatest
-from eyebar.analysis.loaded import LoadedTruss
 from eyebar.analysis.model import Floats
 from eyebar.analysis.passage import sets_before
 from eyebar.analysis.paths import Ints, Paths, paths, solved
@@ -24,9 +23,11 @@ from eyebar.analysis.places import Places
 from eyebar.analysis.rays import Task
 from eyebar.analysis.sweep import sweeps
 from eyebar.bridge.parts import Pin
-from eyebar.rating.families import CAP, LANE_PREFIX, Family, Swept, trains_of
+from eyebar.rating.families import CAP, LANE_PREFIX, Swept
 from eyebar.rating.pin_checks import PinCheck, PinRules, pin_check
+from eyebar.rating.pin_lane_groups import LaneGroup
 from eyebar.rating.pin_table import PinTable
+from eyebar.rating.pin_tangents import tangents, units
 from eyebar.terms import Direction
 
 ROUNDS = 3
@@ -44,42 +45,6 @@ class Laid:
     loads: Floats
     train: int = -1
     place: int = -1
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaneGroup:
-    """Lane loads of one shape on one dead load of one truss, and the sweeps made of them."""
-
-    loaded: LoadedTruss
-    family: Family
-    dead: tuple[float, float]
-    trains: tuple[Places, ...]
-    known: tuple[Swept, ...]
-
-    def weigh(self, each: Floats) -> Floats:
-        """(r,) what all weights come to at most, if one kip on the floor joints does `each`
-        (r, p)."""
-        half = np.diff(self.loaded.lines.stations_ft) * self.family.lane_kip_per_ft / 2.0
-        uniform = np.append(half, 0.0) + np.insert(half, 0, 0.0)
-        single = max(self.family.lane_point_kip) + sum(self.family.axles_kip)
-        found: Floats = each @ uniform + single * each.max(axis=1)
-        return found
-
-    def worst(self, ordinates: Floats) -> tuple[Floats, Ints]:
-        """(t r, p) the loads that are worst for influence lines (r, p), with each of t trains, and
-        its places (t r,); without one -1."""
-        lines, family = self.loaded.lines, self.family
-        lane = uniform_panel_loads(lines.stations_ft, ordinates, family.lane_kip_per_ft)
-        point = max(family.lane_point_kip)
-        if point:
-            lane += weight_at_greatest(ordinates, point)
-        if not self.trains:
-            return lane, np.full(len(lane), -1)
-        places = [(ordinates @ train.loads.T).argmax(axis=1) for train in self.trains]
-        both = [
-            lane + train.loads[place] for train, place in zip(self.trains, places, strict=True)
-        ]
-        return np.concatenate(both), np.concatenate(places)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -154,20 +119,38 @@ class _Climb:
 
     def take(self, loads: Floats, place: Ints) -> None:
         """Look at loads (t, d r, p) with their places (t, d r), and turn to where they lead."""
-        forces = self.dead + self.one.multiple * (loads @ self.ordinates)
+        along = self.keep(loads, place)[0].reshape(-1, *self.across.shape)
+        self.toward = units(np.stack(
+            [(one * along).sum(axis=-1).ravel() for one in (self.across, self.up)], axis=1
+        ))
+
+    def keep(self, loads: Floats, place: Ints) -> Floats:
+        """(t, n, b) bar forces under loads (t, n, p) with their places (t, n); the worst of all is
+        kept."""
+        forces: Floats = self.dead + self.one.multiple * (loads @ self.ordinates)
         values = self.one.check(forces)
         best = int(values.argmax())
-        train, row = divmod(best, len(self.toward))
+        train, row = divmod(best, values.shape[1])
         if values[train, row] > self.value:
             self.value = float(values[train, row])
             self.laid = Laid(
                 loads=loads[train, row], train=train if self.one.group.trains else -1,
                 place=int(place[train, row]),
             )
-        along = forces[0].reshape(-1, *self.across.shape)
-        self.toward = _units(np.stack(
-            [(one * along).sum(axis=-1).ravel() for one in (self.across, self.up)], axis=1
-        ))
+        return forces
+
+    def better(self) -> None:
+        """Look at the loads that are worst for the tangents of bending and shear together where it
+        is, as often as one is worse than known."""
+        one, value = self.one, 0.0
+        while self.value > value * (1.0 + MORE):
+            value, forces = self.value, one.forces
+            if self.laid is not None:
+                forces = self.dead + one.multiple * (self.laid.loads @ self.ordinates)
+            lines = tangents(one.check, forces) @ self.ordinates.T
+            if len(lines):
+                loads, place = one.group.worst(lines)
+                self.keep(loads.reshape(-1, *lines.shape), place.reshape(-1, len(lines)))
 
 
 def _climb(one: _Sought) -> _Climb | None:
@@ -181,7 +164,7 @@ def _climb(one: _Sought) -> _Climb | None:
     across, up = one.counting(ordinates, dead)
     if not len(across):
         return None
-    at = _units(np.stack([across @ one.forces, up @ one.forces], axis=1))
+    at = units(np.stack([across @ one.forces, up @ one.forces], axis=1))
     return _Climb(
         one=one, ordinates=ordinates, dead=dead, across=across, up=up,
         toward=np.concatenate([
@@ -207,17 +190,10 @@ def _climbed(active: Sequence[_Sought]) -> list[tuple[_Sought, Laid]]:
             for climb, line, end in zip(climbs, lines, ends.tolist(), strict=True):
                 rows = slice(end - len(line), end)
                 climb.take(loads[:, rows], place[:, rows])
-    return [
-        (climb.one, climb.laid) for climbs in by_group.values() for climb in climbs
-        if climb.laid is not None
-    ]
-
-
-def _units(vectors: Floats) -> Floats:
-    """(r, 2) unit vectors; across where there is none."""
-    size = np.hypot(vectors[:, 0], vectors[:, 1])[:, None]
-    some: Floats = np.where(size > 0.0, vectors / np.where(size > 0.0, size, 1.0), [1.0, 0.0])
-    return some
+    every_climb = [climb for climbs in by_group.values() for climb in climbs]
+    for climb in every_climb:
+        climb.better()
+    return [(climb.one, climb.laid) for climb in every_climb if climb.laid is not None]
 
 
 def lane_sweeps(
@@ -325,25 +301,3 @@ def _task(group: LaneGroup, laid: Sequence[Laid]) -> Task:
         places=stand, fixed=group.loaded.dead(*group.dead),
         start=group.loaded.start(*group.dead), growing=loads @ group.loaded.lines.units,
     )
-
-
-def lane_groups(
-    asked: Iterable[tuple[PinRules, Sequence[Swept]]]
-) -> Iterator[tuple[LaneGroup, PinRules]]:
-    """The shapes of lane load among sweeps, with the rules by which they are asked for."""
-    known: dict[tuple[int, int, tuple[float, float]], dict[int, Swept]] = {}
-    rules: dict[tuple[int, int, tuple[float, float]], dict[int, PinRules]] = {}
-    for by, ways in asked:
-        for swept in ways:
-            if swept.family.lane_kip_per_ft:
-                key = (id(swept.loaded), id(swept.family), swept.dead)
-                known.setdefault(key, {})[id(swept)] = swept
-                rules.setdefault(key, {})[id(by)] = by
-    for key, every in known.items():
-        first = next(iter(every.values()))
-        group = LaneGroup(
-            loaded=first.loaded, family=first.family, dead=first.dead, known=tuple(every.values()),
-            trains=tuple(trains_of(first.loaded, first.family)),
-        )
-        for by in rules[key].values():
-            yield group, by

@@ -20,7 +20,8 @@ from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
 from eyebar.rating.lookup import Question
 from eyebar.rating.pin_checks import METHODS
-from eyebar.rating.pin_lanes import lane_groups, lane_sweeps
+from eyebar.rating.pin_lane_groups import lane_groups
+from eyebar.rating.pin_lanes import lane_sweeps
 from eyebar.rating.pin_table import PinTable
 from eyebar.rating.rated import NO_RULE, PartRating, PinFacts, RatedPart
 from eyebar.terms import Kind, Method
