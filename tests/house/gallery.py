@@ -10,11 +10,10 @@ from typer.testing import CliRunner
 
 from eyebar.cli.commands import app
 from eyebar.documents.forces import forces_document
-from eyebar.documents.how import how_document
-from eyebar.documents.rate import rate_document
 from eyebar.drawings import Picture, form_picture, how_sheet, stress_sheet
-from eyebar.record import read_record, record_of
+from eyebar.record import record_of
 from tests.bridge.filled import filled
+from tests.documents import demos
 from tests.house.gallery_forms import CHAPTERS, Shown
 
 ROOT = Path(__file__).parents[2]
@@ -62,14 +61,12 @@ def pictures() -> Mapping[str, str]:
 
 def sheet() -> str:
     """The stress sheet of a demo bridge that the README shows."""
-    record = read_record(ROOT / "src" / "eyebar" / "demo" / "bridges" / "quillmarsh.yaml")
-    return stress_sheet(rate_document(record), forces_document(record)).svg
+    return stress_sheet(demos.rate("quillmarsh"), demos.forces("quillmarsh")).svg
 
 
 def how() -> str:
     """How a demo bridge works, drawn and told, that docs/history.md shows."""
-    record = read_record(ROOT / "src" / "eyebar" / "demo" / "bridges" / "wrenmallow.yaml")
-    return how_sheet(how_document(record), forces_document(record)).svg
+    return how_sheet(demos.how("wrenmallow"), demos.forces("wrenmallow")).svg
 
 
 def _lines() -> Iterator[str]:

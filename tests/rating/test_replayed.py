@@ -1,14 +1,12 @@
 """The working of a rating, made again by the same formulas, is the rating to the bit."""
 
 from dataclasses import replace
-from functools import cache
 
 import pytest
 
-from eyebar.documents.opened import Opened, opened
 from eyebar.errors import Unknown
 from eyebar.formula import Note, Step
-from eyebar.rating import BridgeRating, rated_bridge, replayed
+from eyebar.rating import replayed
 from tests.documents import demos
 
 each = pytest.mark.parametrize("name", demos.NAMES)
@@ -18,16 +16,9 @@ FIGURES = (
 )
 
 
-@cache
-def rated(name: str) -> tuple[Opened, BridgeRating]:
-    """A demo bridge and its rating."""
-    one = opened(demos.record(name))
-    return one, rated_bridge(one.bridge, one.values, one.rated_vehicles)
-
-
 @each
 def test_every_rating_replayed_is_the_same_to_the_bit(name: str) -> None:
-    one, rating = rated(name)
+    one, rating = demos.rated(name)
     replays, alike = 0, set()
     for part in rating.parts:
         for made in part.ratings:
@@ -48,7 +39,7 @@ def test_every_rating_replayed_is_the_same_to_the_bit(name: str) -> None:
 
 @each
 def test_the_last_steps_of_a_working_are_the_factor_and_what_comes_of_it(name: str) -> None:
-    one, rating = rated(name)
+    one, rating = demos.rated(name)
     part = next(part for part in rating.parts if part.ratings)
     made = next(r for r in part.ratings if r.vehicle == "SU4" and r.plain_factor is not None)
     again = replayed(one.bridge, part, made, vehicle=one.vehicles["SU4"], values=one.values)
@@ -63,7 +54,7 @@ def test_the_last_steps_of_a_working_are_the_factor_and_what_comes_of_it(name: s
 
 
 def test_a_part_that_is_not_rated_has_no_working_and_says_why() -> None:
-    one, rating = rated("wrenmallow")
+    one, rating = demos.rated("wrenmallow")
     rated_part = next(part for part in rating.parts if part.ratings)
     refused = replace(rated_part, not_rated="thickness not measured")
     with pytest.raises(Unknown, match="working of"):
