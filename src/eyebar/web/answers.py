@@ -12,7 +12,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 
 from eyebar import __version__
-from eyebar.documents.refused import error_document
+from eyebar.documents.refused import error_document, error_of
 from eyebar.errors import BadRecord, ChangedMeanwhile, EyebarError, NotAllowed, Unknown
 from eyebar.store.accounts import Caller
 from eyebar.web import urls
@@ -114,7 +114,7 @@ def not_taken(request: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
     if request.url.path.startswith("/json/"):
         code = Unknown.code if error.status_code == NOT_FOUND else "error"
-        document = {"format": "eyebar/error/1", "code": code, "text": error.detail}
+        document = error_of(code, error.detail)
         return JSONResponse(document, status_code=error.status_code, headers=error.headers)
     said = {
         NOT_FOUND: "No page has this address.",
@@ -132,8 +132,7 @@ def broken(request: Request, error: Exception) -> Response:
     """
     del error
     if request.url.path.startswith("/json/"):
-        document = {"format": "eyebar/error/1", "code": "error", "text": OWN_FAULT}
-        return JSONResponse(document, status_code=BROKEN)
+        return JSONResponse(error_of("error", OWN_FAULT), status_code=BROKEN)
     refusal = Refusal(heading="A fault of the workbench", sentences=(OWN_FAULT,))
     answer = page("refused.html", refusal, status=BROKEN)
     answer.headers["content-security-policy"] = POLICY
