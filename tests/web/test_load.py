@@ -6,11 +6,13 @@ from dataclasses import replace
 
 import pytest
 
+from eyebar.documents.cross import cross_document
 from eyebar.drawings.ink import written
 from eyebar.drawings.ruler_marks import ruler_marks
 from eyebar.views.governing_places import GoverningPlace, governing_places
 from eyebar.views.standing import forces_at
 from eyebar.views.stress_sheet import signed
+from tests.documents import demos
 from tests.web.benches import HANDLE, Seat
 
 PAGE = f"/bridges/{HANDLE}/load"
@@ -141,9 +143,25 @@ def test_a_place_on_another_ruler_is_a_link_there_and_no_mark(seat: Seat, rate: 
 def test_what_has_no_place_says_why(seat: Seat, rate: dict) -> None:
     worst = governing_places(table_of(seat, "H15", "up"), rate)[0]
     assert "lane load governs, which has no place" in worst.said
-    said = governing_places(table_of(seat, "grain cart", "up"), rate)
-    assert [one.front_ft for one in said] == [None]
-    assert "not rated for grain cart" in said[0].said
+    bare = {**rate, "parts": [{**one, "ratings": []} for one in rate["parts"]]}
+    (said,) = governing_places(table_of(seat, "H15", "up"), bare)
+    assert (said.front_ft, said.letter) == (None, "")
+    assert "no part is rated for H15" in said.said
+
+
+def test_a_vehicle_that_sets_no_posting_is_rated_alone_for_its_places(seat: Seat) -> None:
+    """Other way: the answer whether it may cross, which tries it together with the posting's."""
+    page = seat.get(f"{PAGE}?vehicle=grain cart&truss=north&way=up")
+    found = next(job.result() for key, job in seat.bench.kept.jobs.items() if key[0] == "rate")
+    (crossing,) = cross_document(demos.record("wrenmallow"), ["grain cart"])["vehicles"]
+    rate = seat.bench.kept.rate(found, found.one.vehicles["grain cart"])
+    places = governing_places(table_of(seat, "grain cart", "up"), rate)
+    assert f"Worst part of the bridge, {crossing['decided_by']}" in page
+    assert places[0].name.endswith(crossing["decided_by"])
+    part = recorded(rate, crossing["decided_by"], "grain cart")
+    assert part is not None
+    assert part["factor"] == pytest.approx(crossing["factor"], rel=1e-9)
+    assert places[0].front_ft == part["at"]["front_axle_ft"]
 
 
 def test_a_mark_beyond_the_paper_stands_at_its_edge_with_an_arrow() -> None:

@@ -18,6 +18,7 @@ from eyebar.rating import BridgeRating, PartRating, Place, RatedPart, rated_brid
 from eyebar.rating.posting import Posting
 from eyebar.rating.weakest import Weak, weakest
 from eyebar.record import Record
+from eyebar.vehicles import Vehicle
 
 
 def rate_document(
@@ -51,6 +52,13 @@ def document_of(one: Opened, rating: BridgeRating) -> dict[str, Any]:
         "cautions": [*first, CAUTION, NOT_ASSUMED_SOUND, *rating.cautions, *posted],
         **closing(one),
     }
+
+
+def vehicle_parts(one: Opened, vehicle: Vehicle) -> list[dict[str, Any]]:
+    """The parts of the document, rated for one vehicle alone that need not be of the posting."""
+    return [_part(part) for part in rated_bridge(
+        one.bridge, one.values, {vehicle.name: vehicle}
+    ).parts]
 
 
 def posting_object(posting: Posting) -> dict[str, Any]:

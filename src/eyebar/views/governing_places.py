@@ -86,8 +86,8 @@ def _of_bridge(table: Document, rate: Document) -> Iterator[GoverningPlace]:
     vehicle = table["vehicle"]["name"]
     choice = _choice(rate, vehicle)
     if choice is None:
-        yield _nowhere(table, WORST, f"the bridge is not rated for {vehicle}, so that no place of "
-                       "it is known to govern; the page May it cross? answers for it")
+        yield _nowhere(table, WORST, f"no part is rated for {vehicle}, so that no place of "
+                       "it is known to govern")
         return
     here = table["truss"], table["direction"]
     rated = [

@@ -21,6 +21,7 @@ from eyebar.documents.drawn import drawn_of
 from eyebar.documents.force_table import force_table_document
 from eyebar.documents.gathered import Gathered, gathered_of
 from eyebar.documents.opened import Opened, opened
+from eyebar.documents.rate import vehicle_parts
 from eyebar.rating import BridgeRating, rated_bridge
 from eyebar.record import record_of
 from eyebar.terms import Direction
@@ -142,16 +143,29 @@ class Kept:
 
     def table(self, found: Rated, truss: str, vehicle: str, way: Direction) -> Document:
         """The force table of a vehicle; raises as `force_table_document` does."""
-        name = f"table {truss} {vehicle} {way}"
+        return self._of(
+            found, f"table {truss} {vehicle} {way}",
+            lambda: force_table_document(found.one, truss, vehicle, way=way), Making.TABLE,
+        )
+
+    def rate(self, found: Rated, vehicle: Vehicle) -> Document:
+        """Posting and parts of the `rate` document; of a vehicle that is not among those rated,
+        the parts rated for it alone, in the same way."""
+        if vehicle.name in found.one.rated_vehicles:
+            return found.rate
+        parts = self._of(found, f"rate {vehicle.name}", lambda: vehicle_parts(found.one, vehicle),
+                         Making.CROSSING)
+        return {"posting": found.rate["posting"], "parts": parts}
+
+    def _of(self, found: Rated, name: str, make: Callable[[], T], what: Making) -> T:
+        """What is made of a rating beside the pages, and kept with it."""
         if name not in found.found:
             key = name, found.text
-            found.found[name] = self._waited(
-                key, lambda: force_table_document(found.one, truss, vehicle, way=way), Making.TABLE
-            )
+            found.found[name] = self._waited(key, make, what)
             with self.lock:
                 self._drop(key)
-        table: Document = found.found[name]
-        return table
+        made: T = found.found[name]
+        return made
 
     def made(self, name: str, text: str, make: Callable[[], T], what: Making = Making.PAPER) -> T:
         """What takes long, by its name and the record that it is made from."""

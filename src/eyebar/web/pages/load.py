@@ -23,7 +23,8 @@ def load(request: Request) -> Response:
     truss, vehicle, way = table["truss"], table["vehicle"]["name"], table["direction"]
     bar = asked.get("bar", "") if asked.get("bar") in table["bars"] else ""
     view = standing(table, _place(table, asked.get("at", "")), bar)
-    places = governing_places(table, found.rate, bar)
+    rate = bench_of(request).kept.rate(found, found.one.vehicles[vehicle])
+    places = governing_places(table, rate, bar)
 
     def to(one: GoverningPlace) -> str:
         return urls.load(of.key, one.truss, vehicle, one.way, at=one.front_ft, bar=bar)

@@ -7,7 +7,16 @@ const zero = Number(drawing.dataset.zero);
 const perFoot = Number(drawing.dataset.perFoot);
 const NOTHING = 0.05;
 
-const table = await (await fetch(place.dataset.table, { credentials: "same-origin" })).json();
+// While the table is still being made the server says so, and is asked again.
+async function tableOf(address) {
+  for (;;) {
+    const answer = await fetch(address, { credentials: "same-origin" });
+    if (answer.status !== 202) return answer.json();
+    await new Promise((done) => { setTimeout(done, 500); });
+  }
+}
+
+const table = await tableOf(place.dataset.table);
 const fronts = table.rows.map((row) => row.front_axle_ft);
 const first = fronts[0];
 const last = fronts[fronts.length - 1];
