@@ -9,6 +9,7 @@ from eyebar.office import office_values
 from eyebar.rating.floor_again import floor_replay
 from eyebar.rating.floor_facts import FloorFacts
 from eyebar.rating.floor_shoes import ShoeLoads
+from eyebar.rating.floor_stringers import StringerLoads
 from eyebar.terms import Level, Method
 from tests.documents import demos
 from tests.rating.floor_stepped import greatest_on_joint
@@ -450,6 +451,47 @@ def test_a_slab_of_concrete_under_the_wheels_of_a_tandem() -> None:
     assert ours.capacity == pytest.approx(0.9 * 33)
     left = 29.7 - 1.3 * ours.dead
     assert ours.factor == pytest.approx(left / (1.3 * 1.3 * ours.live), rel=1e-2)
+
+
+SLAB_ON_STEEL: Change = ("""    kind: plank
+    thickness: 3 in
+    weight: 50 lb/ft3
+    runs: across
+    plank width: 8 in
+    material: plank oak
+    continuous: true
+""", """    kind: concrete
+    thickness: 6 in
+    weight: 150 lb/ft3
+    runs: across
+    continuous: true
+    concrete strength: 2500 psi
+    lower bars: {diameter: 5/8 in, every: 6 in, cover: 1 in, yield stress: 33 ksi}
+    upper bars: {diameter: 5/8 in, every: 6 in, cover: 1 in, yield stress: 33 ksi}
+""")
+
+
+@pytest.mark.parametrize(("by", "share"), [
+    # By hand: stringers 2 1/3 ft apart. Standard Specifications Table 3.23.1: S / 7 of a wheel
+    # line, half of that of the axles. By load and resistance a whole wheel line, half of the axles,
+    # 1.2 for one lane. (The formula of LRFD Bridge Design Specifications Table 4.6.2.2.2b-1, from
+    # memory, gives 0.06 + (S / 14)^0.4 (S / L)^0.3 x 1.02 = 0.34 at 16 ft: it is for 3 1/2 ft and
+    # 20 ft upwards.)
+    (OPERATING, 2.3333 / 7 / 2),
+    (LEGAL, 1.2 / 2),
+])
+def test_what_a_steel_stringer_takes_under_a_slab_goes_by_the_method(
+    by: tuple[Method, Level], share: float
+) -> None:
+    loads = part_loads(
+        floor_bridge("dovetansy", SLAB_ON_STEEL), "floor/panel 3/stringer 4", some("Type 3")
+    )
+    assert isinstance(loads, StringerLoads)
+    table, _ = loads.shares_by(some("Type 3")["Type 3"], 1, by[0])
+    assert loads.context.presence(by[0], 1) * table == pytest.approx(share, rel=1e-4)
+    found = rated(floor_bridge("dovetansy", SLAB_ON_STEEL), some("Type 3"))
+    ours = entry(found["floor/panel 3/stringer 4"], "Type 3", by)
+    assert ours.share == pytest.approx(share, rel=1e-4)
 
 
 def test_a_slab_whose_bars_nobody_knows_is_not_rated() -> None:

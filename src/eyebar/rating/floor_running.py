@@ -220,7 +220,7 @@ class RunningLoads:
         if strength.effect is Effect.SIMPLE_MOMENT:
             return self.own.met(replace(facts, strength=_simple(strength)), method, vehicle)
         effect = self._effect(strength)
-        table, lever = self.own.shares(vehicle, facts.lanes)
+        table, lever = self.own.shares_by(vehicle, facts.lanes, method)
         presence = self.context.presence(method, facts.lanes)
         share = table if effect == MOMENT else max(table, lever)
         if strength.effect is Effect.TIMBER_SHEAR:

@@ -25,6 +25,9 @@ from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 INCHES = 12.0
+SLAB_ON_STEEL = "concrete.on steel"
+WHEEL_LINE = 0.5
+"""Part of the axles on one wheel line."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -92,11 +95,23 @@ class StringerLoads:
         )
         return (lever if part is None else part / 2.0), lever
 
+    def shares_by(
+        self, vehicle: Vehicle, lanes: int, method: Method
+    ) -> tuple[float, float]:
+        """The same by a method. For slabs on steel load and resistance has not the table's figures
+        but formulas, for stringers farther apart and longer than these: they take a whole wheel
+        line at least, which is more than by the formulas up to 4 1/2 ft, and hardly less beyond."""
+        table, lever = self.shares(vehicle, lanes)
+        slab = self.context.floor.deck_word == SLAB_ON_STEEL
+        if slab and method is Method.LOAD_AND_RESISTANCE and vehicle.combine is not Combine.AREA:
+            table = lever = max(table, lever, WHEEL_LINE)
+        return table, lever
+
     def shared(self, wish: Wish) -> tuple[Floats, Floats]:
         """(v,) both shares with multiple presence, nan where the lanes do not fit."""
         found = [
-            self.shares(one, wish.lanes) if wish.lanes <= self.context.lanes[one.name]
-            else (np.nan, np.nan)
+            self.shares_by(one, wish.lanes, wish.asked.method)
+            if wish.lanes <= self.context.lanes[one.name] else (np.nan, np.nan)
             for one in self.context.listed(wish.asked.rows.tolist())
         ]
         return (
@@ -217,7 +232,7 @@ class StringerLoads:
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
         """What a check meets, by the declared formulas."""
         presence = self.context.presence(method, facts.lanes)
-        table, lever = self.shares(vehicle, facts.lanes)
+        table, lever = self.shares_by(vehicle, facts.lanes, method)
         shock = self.shock(vehicle, method)
         if facts.strength.effect is Effect.MOMENT:
             return self._met_moment(facts, vehicle, presence * table, shock)
