@@ -19,7 +19,6 @@ WEB = Symbol("web thickness", "in", "web", low=0.2, high=1.0)
 SEAT = Symbol("length along the beam of what it stands on, or of what stands on it", "in", "seat",
               low=2.0, high=12.0)
 DEPTH = Symbol("depth of the beam", "in", "depth", low=8.0, high=36.0)
-CRIPPLED = Symbol("push at which the web cripples", "kip")
 CRIPPLES = Symbol("push at which the web cripples", "kip", "push", low=5.0, high=200.0)
 BORNE = Symbol("push that the web may bear before it cripples", "kip")
 
@@ -82,57 +81,71 @@ def seat_area(web: float, seat: float, spread_by: float, at_web: float) -> float
 
 
 @formula(
-    "R = 0.4 * t_w**2 * (1 + (3 * N / d if N / d <= 0.2 else 4 * N / d - 0.2)"
-    " * (t_w / t_f)**1.5) * sqrt(E * F_y * t_f / t_w)",
-    result=CRIPPLED,
-    t_w=WEB,
+    "q = 3 * N / d if N / d <= 0.2 else 4 * N / d - 0.2",
+    result=Symbol("what the seat's length adds to a web's strength at an end", "1"),
     N=SEAT,
     d=DEPTH,
-    t_f=Symbol("thickness of the flange", "in", "flange_thickness", low=0.2, high=1.5),
-    E=MODULUS,
-    F_y=YIELD,
-    source="LRFD Bridge Design Specifications D6.5.3, from memory; half of it with one slope is "
-    "equation 9.58 of Civil Engineering Formulas, p. 223, read",
+    source="LRFD Bridge Design Specifications D6.5.3, from memory; its first slope, for all "
+    "lengths, is in equation 9.58 of Civil Engineering Formulas, p. 223, read",
 )
-def crippling_at_end(
-    web: float, seat: float, *, depth: float, flange_thickness: float, modulus: float,
-    yield_stress: float,
-) -> float:
-    """Push over a seat at which the web of a beam's end cripples [kip].
+def seat_part_at_end(seat: float, depth: float) -> float:
+    """What the length of a seat adds to the strength of a web at a beam's end [1].
 
-    Lengths [in], stresses [ksi]. Scalars. Limits: no stiffener; the seat at the very end.
+    Lengths [in]. Scalars. Limits: the seat at the very end.
     """
     long = seat / depth
-    part = 3 * long if long <= 0.2 else 4 * long - 0.2
-    root: float = (modulus * yield_stress * flange_thickness / web) ** 0.5
-    push: float = 0.4 * web**2 * (1 + part * (web / flange_thickness) ** 1.5) * root
-    return push
+    return 3 * long if long <= 0.2 else 4 * long - 0.2
 
 
 @formula(
-    "R = 0.8 * t_w**2 * (1 + 3 * N / d * (t_w / t_f)**1.5) * sqrt(E * F_y * t_f / t_w)",
-    result=CRIPPLED,
-    t_w=WEB,
+    "q = 3 * N / d",
+    result=Symbol("what the length of what stands on a beam adds to its web's strength", "1"),
     N=SEAT,
     d=DEPTH,
+    source="equation 9.57 of Civil Engineering Formulas, p. 223, read",
+)
+def stand_part(seat: float, depth: float) -> float:
+    """What the length of what stands on a beam adds to the strength of its web [1].
+
+    Lengths [in]; scalars or arrays. Limits: half of the depth from an end.
+    """
+    return 3 * seat / depth
+
+
+@formula(
+    "R = c * t_w**2 * (1 + q * (t_w / t_f)**1.5) * sqrt(E * F_y * t_f / t_w)",
+    result=Symbol("push at which the web cripples", "kip"),
+    c=Symbol("coefficient: 0.8, beside an end 0.4", "1", "coefficient", low=0.3, high=0.9),
+    t_w=WEB,
+    q=Symbol("what the length adds", "1", "length_part", low=0.1, high=4.0),
     t_f=Symbol("thickness of the flange", "in", "flange_thickness", low=0.2, high=1.5),
     E=MODULUS,
     F_y=YIELD,
-    source="LRFD Bridge Design Specifications D6.5.3, from memory; half of it is equation 9.57 of "
-    "Civil Engineering Formulas, p. 223, read",
+    source="LRFD Bridge Design Specifications D6.5.3, from memory; half of it is equations 9.57 "
+    "and 9.58 of Civil Engineering Formulas, p. 223, read",
 )
-def crippling_between(
-    web: float, seat: float, *, depth: float, flange_thickness: float, modulus: float,
-    yield_stress: float,
+def crippling_push(
+    coefficient: float, web: float, length_part: float, *, flange_thickness: float,
+    modulus: float, yield_stress: float,
 ) -> float:
-    """Push at which the web of a beam cripples under what stands on it, away from its ends [kip].
+    """Push at which the web of a beam cripples [kip].
 
-    Lengths [in], stresses [ksi]. Scalars. Limits: no stiffener; half of the depth from an end.
+    Numbers [1], lengths [in], stresses [ksi]; scalars or arrays. Limits: no stiffener.
     """
-    part = 3 * seat / depth * (web / flange_thickness) ** 1.5
     root: float = (modulus * yield_stress * flange_thickness / web) ** 0.5
-    push: float = 0.8 * web**2 * (1 + part) * root
+    push: float = coefficient * web**2 * (1 + length_part * (web / flange_thickness) ** 1.5) * root
     return push
+
+
+def crippling_at_end(web: float, seat: float, *, depth: float, **about: float) -> float:
+    """Push over a seat at which the web of a beam's end cripples [kip]; `about` as in
+    `crippling_push`."""
+    return crippling_push(0.4, web, seat_part_at_end(seat, depth), **about)
+
+
+def crippling_between(web: float, seat: float, *, depth: float, **about: float) -> float:
+    """Push at which a web cripples under what stands on the beam, away from its ends [kip]."""
+    return crippling_push(0.8, web, stand_part(seat, depth), **about)
 
 
 @formula(
