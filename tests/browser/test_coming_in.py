@@ -37,6 +37,8 @@ def test_a_wrong_password_is_refused_the_right_one_lets_in_and_leaving_ends_it(s
     assert serious_faults(stranger) == []
     log_in(stranger, "Reader", "reads nothing at all")
     assert "do not fit" in stranger.get_by_role("alert").inner_text()
+    assert stranger.get_by_label("Name").input_value() == "Reader"
+    assert stranger.get_by_label("Password").input_value() == ""
     assert serious_faults(stranger) == []
     stranger.goto("/")
     assert stranger.url.endswith("/login")

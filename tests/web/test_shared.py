@@ -92,6 +92,14 @@ def test_a_form_is_taken_from_its_role_on(shared, path: str, least: Role) -> Non
         assert (answer.status_code == 403) == (not enough), name
 
 
+def test_a_list_that_is_shared_does_not_say_where_the_register_lies(seat: Seat, shared) -> None:
+    place = seat.bench.register.place.shown
+    assert place in seat.get("/")
+    page = came_in(shared, "Reader").get("/").text
+    assert "Reader, reader" in page
+    assert place not in page
+
+
 def test_who_leaves_is_out_and_a_changed_password_ends_sessions(shared) -> None:
     reader = came_in(shared, "Reader")
     assert reader.get("/").status_code == 200

@@ -11,6 +11,7 @@ from eyebar.terms import Role
 from eyebar.views.columns import columns
 from eyebar.views.workbench import BridgeRow, bridge_list
 from eyebar.web.answers import bench_of, caller_of, page
+from eyebar.web.keepers import ByKey
 
 
 def bridges(request: Request) -> Response:
@@ -24,6 +25,7 @@ def bridges(request: Request) -> Response:
                 values.number("inspection.interval where poor")),
     )
     return page(
-        "bridges.html", view, columns=columns(BridgeRow), place=bench.register.place.shown,
+        "bridges.html", view, columns=columns(BridgeRow), caller=caller_of(request),
+        place=bench.register.place.shown if isinstance(bench.keeper, ByKey) else "",
         may_measure=caller_of(request).may(Role.MEASURER),
     )

@@ -14,7 +14,7 @@ from eyebar.web.keepers import ByAccount
 def login(request: Request) -> Response:
     """The page to log in."""
     _shared(request)
-    return page("login.html", "")
+    return page("login.html", "", name="")
 
 
 def logged_in(request: Request, sent: Sent) -> Response:
@@ -24,7 +24,8 @@ def logged_in(request: Request, sent: Sent) -> Response:
     secret = keeper.log_in(sent.text("name"), sent.fields.get("password", ""), address)
     if secret is None:
         return page("login.html", "Name and password do not fit, or it was tried too often: wait a"
-                    " quarter of an hour, or ask whoever keeps the accounts.", status=401)
+                    " quarter of an hour, or ask whoever keeps the accounts.", status=401,
+                    name=sent.text("name"))
     answer = gone_to(urls.BRIDGES)
     answer.headers["set-cookie"] = session_cookie(keeper, secret)
     return answer
