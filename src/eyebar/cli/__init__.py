@@ -11,7 +11,7 @@ ONE_THREAD = "OPENBLAS_NUM_THREADS"
 """Read by numpy's and scipy's linear algebra as they are loaded. Matrices of a truss are small:
 dealing them out to threads and waiting took a third of a rating's time."""
 
-NEW_VALUES = 50_000
+NEW_VALUES = 200_000
 """So many new values before rubbish is looked for, not Python's 700: a command's values live as
 long as it runs, and walking over them again and again took a sixth of a report's time."""
 
