@@ -2,7 +2,7 @@
 
 import tempfile
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
 from importlib.resources import as_file
 from pathlib import Path
@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from benchmarks.timing import least
 from eyebar.analysis.influence import InfluenceLines, unit_forces
 from eyebar.analysis.loaded import LoadedTruss
 from eyebar.analysis.model import Floats
@@ -29,16 +30,6 @@ STEP_FT = 0.1
 UNDERCUT_KIP = 1e-6
 """Dense solves leave a slack bar a billionth of its stiffness; more than that is no rounding."""
 SLACK = 1e-9
-
-
-def least(run: Callable[[], object], times: int = 5) -> float:
-    """The least time of several runs [s]."""
-    found = []
-    for _ in range(times):
-        begin = time.perf_counter()
-        run()
-        found.append(time.perf_counter() - begin)
-    return min(found)
 
 
 def demo() -> LoadedTruss:

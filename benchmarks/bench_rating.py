@@ -2,11 +2,10 @@
 
 import subprocess
 import sys
-import time
-from collections.abc import Callable
 from dataclasses import replace
 from importlib.resources import as_file
 
+from benchmarks.timing import least
 from eyebar.demo import SHOWN, bridge_records
 from eyebar.documents.cross import cross_document
 from eyebar.documents.opened import opened
@@ -18,16 +17,6 @@ from eyebar.rating.weakest import weakest
 from eyebar.resistance import Condition
 
 LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
-
-
-def least(run: Callable[[], object], times: int = 5) -> float:
-    """The least time of several runs [s]."""
-    found = []
-    for _ in range(times):
-        begin = time.perf_counter()
-        run()
-        found.append(time.perf_counter() - begin)
-    return min(found)
 
 
 def test_a_whole_rating_in_process() -> None:

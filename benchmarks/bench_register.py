@@ -4,13 +4,12 @@ The sizes are those of a large office; the times are printed, and beside them as
 the same bytes from the disk, which says more on another machine.
 """
 
-import time
-from collections.abc import Callable
 from importlib.resources import as_file
 from pathlib import Path
 
 import pytest
 
+from benchmarks.timing import least
 from eyebar.demo import SHOWN, bridge_records
 from eyebar.record import read_record
 from eyebar.store.documents import bridge_document, list_document
@@ -21,16 +20,6 @@ from eyebar.store.verified import verified
 from eyebar.store.writing import Saying
 
 BRIDGES, REVISIONS = 500, 20
-
-
-def taken(run: Callable[[], object], times: int = 1) -> float:
-    """The least time of so many runs [s]."""
-    found = []
-    for _ in range(times):
-        begin = time.perf_counter()
-        run()
-        found.append(time.perf_counter() - begin)
-    return min(found)
 
 
 @pytest.fixture(scope="module")
@@ -49,10 +38,10 @@ def place(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_list_and_one_bridge(place: Path) -> None:
-    reading = taken(place.read_bytes)
+    reading = least(place.read_bytes, 1)
     with opened_register(str(place)) as register:
-        listing = taken(lambda: list_document(register), 5)
-        one = taken(lambda: bridge_document(register, "B-250"), 5)
+        listing = least(lambda: list_document(register), 5)
+        one = least(lambda: bridge_document(register, "B-250"), 5)
     print(
         f"\n{place.stat().st_size / 1e6:.0f} MB; list of {BRIDGES} {listing:.3f} s, one bridge"
         f" {one:.3f} s ({listing / one:.1f} to 1); list {listing / reading:.2f} times reading all"
@@ -60,11 +49,11 @@ def test_list_and_one_bridge(place: Path) -> None:
 
 
 def test_export_import_and_verify(place: Path, tmp_path: Path) -> None:
-    reading = taken(place.read_bytes)
+    reading = least(place.read_bytes, 1)
     with opened_register(str(place)) as register:
-        out = taken(lambda: exported(register, tmp_path / "out"))
-        walking = taken(lambda: verified(register))
-    back = taken(lambda: imported(tmp_path / "out", str(tmp_path / "again.db")))
+        out = least(lambda: exported(register, tmp_path / "out"), 1)
+        walking = least(lambda: verified(register), 1)
+    back = least(lambda: imported(tmp_path / "out", str(tmp_path / "again.db")), 1)
     print(
         f"\nexport {out:.1f} s, import {back:.1f} s ({back / walking:.1f} times verify"
         f" {walking:.1f} s), {back / reading:.0f} times reading all"

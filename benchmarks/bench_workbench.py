@@ -6,15 +6,17 @@ asked for is made beside the pages, which say so.
 """
 
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
 
 from benchmarks.bench_register import BRIDGES, place
+from benchmarks.timing import least
 from eyebar.demo import SHOWN
 from eyebar.rating import rated_bridge
 from eyebar.record.adding import Read, with_inspection
@@ -33,16 +35,8 @@ __all__ = ["place"]
 HANDLE = "07-19"
 SHARE = 0.1
 """Of a rating: no page takes longer once what it shows was made."""
-
-
-def least(run: Callable[[], object], times: int = 5) -> float:
-    """The least processor time of several runs [s]."""
-    found = []
-    for _ in range(times):
-        begin = time.process_time()
-        run()
-        found.append(time.process_time() - begin)
-    return min(found)
+worked = partial(least, clock=time.process_time)
+"""The least processor time of several runs [s]."""
 
 
 def of(page: str = "", **asked: object) -> str:
@@ -62,8 +56,8 @@ class Desk:
 
     def told(self, name: str, address: str) -> float:
         """Print what a page takes when first asked for and then; the latter as a share."""
-        first = least(lambda: self.seat.get(address), 1) / self.rating
-        again = least(lambda: self.seat.get(address), 7) / self.rating
+        first = worked(lambda: self.seat.get(address), 1) / self.rating
+        again = worked(lambda: self.seat.get(address), 7) / self.rating
         print(f"{name:<36}{first:>9.3f}{again:>9.3f}")
         return again
 
@@ -73,7 +67,7 @@ def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     with seated(tmp_path_factory.mktemp("desk"), SHOWN) as seat:
         kept, text = seat.bench.kept, seat.client.get(of("revisions/1")).text
         one = kept.rating(text, "record").result().one
-        rating = least(lambda: rated_bridge(one.bridge, one.values, one.rated_vehicles), 3)
+        rating = worked(lambda: rated_bridge(one.bridge, one.values, one.rated_vehicles), 3)
         print(f"\nrating of the bridge {rating:.2f} s; the pages in ratings, when first asked for"
               " and then:")
         yield Desk(seat=seat, rating=rating)
@@ -132,7 +126,7 @@ def test_every_page_of_a_rated_bridge(desk: Desk) -> None:
     def faults() -> object:
         return desk.seat.post(of("faults"), text=text)
 
-    print(f"{'faults while one types':<36}{'':>9}{least(faults, 5) / desk.rating:>9.3f}")
+    print(f"{'faults while one types':<36}{'':>9}{worked(faults, 5) / desk.rating:>9.3f}")
     assert not slow
 
 
@@ -171,12 +165,12 @@ def test_coming_in_where_it_is_shared(desk: Desk, tmp_path: Path) -> None:
     keeper = ByAccount(hosts=frozenset({"bench.example"}), accounts=accounts)
     with bench_on(desk.seat.bench.register, keeper, office=None) as bench:
         client = TestClient(application(bench, print), base_url="https://bench.example")
-        page = least(lambda: client.get(urls.LOGIN))
-        come = least(lambda: client.post(
+        page = worked(lambda: client.get(urls.LOGIN))
+        come = worked(lambda: client.post(
             urls.LOGIN, data={"name": "Reader", "password": "reads a great deal"},
             headers={"origin": "https://bench.example"}, follow_redirects=False,
         ), 3)
-        listed = least(lambda: client.get(urls.BRIDGES))
+        listed = worked(lambda: client.get(urls.BRIDGES))
     accounts.close()
     for name, taken in {"page": page, "with argon2": come, "the list then": listed}.items():
         print(f"{'log-in, ' + name:<36}{'':>9}{taken / desk.rating:>9.3f}")

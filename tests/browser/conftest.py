@@ -5,9 +5,10 @@ import shutil
 import socket
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from pathlib import Path
 
 import pytest
 import uvicorn
@@ -55,17 +56,24 @@ def answering(bench: Bench, listening: socket.socket, **tls: str) -> Iterator[No
     thread.join()
 
 
-@pytest.fixture(scope="session")
-def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+@contextmanager
+def serving(file: Path, names: Sequence[str] = ()) -> Iterator[Served]:
+    """A workbench of one's own on a new register that holds some of the demo bridges."""
     listening = free_socket(0)
     port = listening.getsockname()[1]
-    file = tmp_path_factory.mktemp("served") / "register.db"
     with opened_register(str(file), begin=True) as register:
-        for name in ("wrenmallow", "dovetansy"):
+        for name in names:
             add_bridge(register, read_record(demos.record(name)), person="test", reason="test")
         keeper = own_keeper(port, Own(person="A. Measurer"))
         with bench_on(register, keeper, office=None) as bench, answering(bench, listening):
             yield Served(bench=bench, root=f"http://127.0.0.1:{port}")
+
+
+@pytest.fixture(scope="session")
+def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    folder = tmp_path_factory.mktemp("served")
+    with serving(folder / "register.db", ("wrenmallow", "dovetansy")) as one:
+        yield one
 
 
 PASSWORDS = {"Reader": "reads a great deal", "Engineer": "signs a great deal"}

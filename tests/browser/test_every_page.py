@@ -7,10 +7,8 @@ from concurrent.futures import Future
 import pytest
 
 from eyebar.store.asked import bridge_named, revision_of
-from eyebar.store.opened import opened_register
 from eyebar.web import urls
-from eyebar.web.serving import Own, bench_on, free_socket, own_keeper
-from tests.browser.conftest import PATIENCE_MS, Served, answering, come, serious_faults
+from tests.browser.conftest import PATIENCE_MS, Served, come, serious_faults, serving
 
 pytestmark = pytest.mark.browser
 
@@ -89,13 +87,8 @@ def test_a_page_that_waits_says_for_what(page, served: Served) -> None:
 @pytest.fixture(scope="module")
 def empty(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """A workbench on a register that holds nothing yet."""
-    listening = free_socket(0)
-    port = listening.getsockname()[1]
-    file = tmp_path_factory.mktemp("empty") / "register.db"
-    with opened_register(str(file), begin=True) as register:
-        keeper = own_keeper(port, Own(person="A. Measurer"))
-        with bench_on(register, keeper, office=None) as bench, answering(bench, listening):
-            yield Served(bench=bench, root=f"http://127.0.0.1:{port}")
+    with serving(tmp_path_factory.mktemp("empty") / "register.db") as one:
+        yield one
 
 
 def test_an_empty_register_says_how_to_begin(browser, empty: Served) -> None:
