@@ -139,18 +139,13 @@ class _Climb:
             )
         return forces
 
-    def better(self) -> None:
-        """Look at the loads that are worst for the tangents of bending and shear together where it
-        is, as often as one is worse than known."""
-        one, value = self.one, 0.0
-        while self.value > value * (1.0 + MORE):
-            value, forces = self.value, one.forces
-            if self.laid is not None:
-                forces = self.dead + one.multiple * (self.laid.loads @ self.ordinates)
-            lines = tangents(one.check, forces) @ self.ordinates.T
-            if len(lines):
-                loads, place = one.group.worst(lines)
-                self.keep(loads.reshape(-1, *lines.shape), place.reshape(-1, len(lines)))
+    def joint(self) -> Floats:
+        """(c, p) influence lines of the tangents of bending and shear together, where it is."""
+        forces = self.one.forces
+        if self.laid is not None:
+            forces = self.dead + self.one.multiple * (self.laid.loads @ self.ordinates)
+        lines: Floats = tangents(self.one.check, forces) @ self.ordinates.T
+        return lines
 
 
 def _climb(one: _Sought) -> _Climb | None:
@@ -175,25 +170,37 @@ def _climb(one: _Sought) -> _Climb | None:
 
 def _climbed(active: Sequence[_Sought]) -> list[tuple[_Sought, Laid]]:
     """The worst loads of pins in their slack sets, of those for which one is worse than known."""
-    by_group: dict[int, list[_Climb]] = {}
-    for one in active:
-        if (climb := _climb(one)) is not None:
-            by_group.setdefault(id(one.group), []).append(climb)
+    climbs = [climb for one in active if (climb := _climb(one)) is not None]
     for _ in range(CLIMBS):
-        for climbs in by_group.values():
-            lines = [climb.tangents() for climb in climbs]
-            every, places = climbs[0].one.group.worst(np.concatenate(lines))
-            ends = np.cumsum([len(line) for line in lines])
-            count = int(ends[-1])
-            loads = every.reshape(-1, count, every.shape[-1])
-            place = places.reshape(-1, count)
-            for climb, line, end in zip(climbs, lines, ends.tolist(), strict=True):
-                rows = slice(end - len(line), end)
-                climb.take(loads[:, rows], place[:, rows])
-    every_climb = [climb for climbs in by_group.values() for climb in climbs]
-    for climb in every_climb:
-        climb.better()
-    return [(climb.one, climb.laid) for climb in every_climb if climb.laid is not None]
+        for climb, loads, place in _worst([(climb, climb.tangents()) for climb in climbs]):
+            climb.take(loads, place)
+    going = climbs
+    while going:
+        before = [climb.value for climb in going]
+        for climb, loads, place in _worst([(climb, climb.joint()) for climb in going]):
+            climb.keep(loads, place)
+        going = [
+            climb for climb, value in zip(going, before, strict=True)
+            if climb.value > value * (1.0 + MORE)
+        ]
+    return [(climb.one, climb.laid) for climb in climbs if climb.laid is not None]
+
+
+def _worst(asked: Sequence[tuple[_Climb, Floats]]) -> Iterator[tuple[_Climb, Floats, Ints]]:
+    """The loads (t, r, p) that are worst for influence lines (r, p) of climbs, with their places
+    (t, r), looked up group by group; nothing of climbs without lines."""
+    by_group: dict[int, list[tuple[_Climb, Floats]]] = {}
+    for climb, lines in asked:
+        if len(lines):
+            by_group.setdefault(id(climb.one.group), []).append((climb, lines))
+    for members in by_group.values():
+        every, places = members[0][0].one.group.worst(np.concatenate([one for _, one in members]))
+        ends = np.cumsum([len(lines) for _, lines in members]).tolist()
+        loads = every.reshape(-1, ends[-1], every.shape[-1])
+        place = places.reshape(-1, ends[-1])
+        for (climb, lines), end in zip(members, ends, strict=True):
+            rows = slice(end - len(lines), end)
+            yield climb, loads[:, rows], place[:, rows]
 
 
 def lane_sweeps(
