@@ -16,7 +16,7 @@ from eyebar.rating.floor import rated_floor
 from eyebar.rating.weakest import weakest
 from eyebar.resistance import Condition
 
-LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
+LIBRARIES = "import numpy, pydantic, ruamel.yaml, typer, rich.console, rich.table"
 
 
 def test_a_whole_rating_in_process() -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from eyebar.demo import SHOWN, bridge_records
 
-LIBRARIES = "import numpy, scipy.linalg, pydantic, ruamel.yaml, typer, rich.console, rich.table"
+LIBRARIES = "import numpy, pydantic, ruamel.yaml, typer, rich.console, rich.table"
 TIMES = 5
 COMPILED = {name: is_ for name, is_ in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
 """As an installed program runs: its modules are compiled once, not at every start."""

@@ -171,8 +171,8 @@ def test_at_the_place_and_multiple_of_a_passage_the_force_is_the_limit(
         bars = np.flatnonzero(np.isfinite(found.multiple) & (found.multiple > 0.0))
         at = spots(sweep, found.edge[bars], found.part[bars])
         for row in range(0, len(bars), 4):
-            bar, front = int(bars[row]), float(at.front_ft[row])
-            axles = axles_at(TRAINS[train][0], at.spacing_ft[row].tolist(), front, FORWARD[way])
+            bar, front = int(bars[row]), at.front_ft[row]
+            axles = axles_at(TRAINS[train][0], at.spacing_ft[row], front, FORWARD[way])
             down = road_loads(drawing, axles)
             times = float(found.multiple[bar])
             both = {j: dead.get(j, 0.0) + times * down.get(j, 0.0) for j in drawing.joints}

@@ -150,7 +150,7 @@ def test_what_is_worst_between_the_lines_is_there_by_least_energy() -> None:
     edge = high_edge[bar] if high[bar] > lines_high[bar] else low_edge[bar]
     force = high[bar] if high[bar] > lines_high[bar] else low[bar]
     at = spots(sweep, np.array([edge]), part[[edge]])
-    axles = axles_at(AXLES.tolist(), at.spacing_ft[0].tolist(), float(at.front_ft[0]), FORWARD[
+    axles = axles_at(AXLES.tolist(), at.spacing_ft[0], at.front_ft[0], FORWARD[
         Direction.DOWN])
     down = road_loads(truss.drawing, axles)
     dead = dead_load(truss.drawing, floor_kip=5.0, roof_kip=1.2)

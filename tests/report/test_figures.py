@@ -1,5 +1,7 @@
 """Every figure of the PDF's text against the result document, both ways."""
 
+import hashlib
+import json
 import math
 import re
 from collections import Counter
@@ -132,4 +134,9 @@ def test_the_working_ends_at_the_factor_of_the_result(name: str) -> None:
 def test_the_fingerprints_of_record_and_result_stand_on_the_last_page(name: str) -> None:
     last = squeezed(made.read(made.brief(name)).pages[-1].extract_text())
     assert demos.rate(name)["record_hash"] in last
+    # By the standard library, which writes the same JSON text another way.
+    plain = json.dumps(
+        demos.rate(name), sort_keys=True, ensure_ascii=False, separators=(",", ":")
+    )
+    assert hashlib.sha256(plain.encode()).hexdigest() in last
     assert f"eyebar{demos.rate(name)['version']}" in last

@@ -13,7 +13,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.linalg import cho_factor, cho_solve
 
 from eyebar.errors import OutOfRange, Unstable
 
@@ -131,8 +130,7 @@ def model_of(
     equilibrium = _equilibrium_matrix(bars, cosines, directions)[:, element_bar]
     matrix = (equilibrium * stiffness) @ equilibrium.T
     _refuse_mechanism(matrix, directions, bars, truss)
-    factor = cho_factor(matrix)
-    influence = stiffness[:, None] * cho_solve(factor, equilibrium).T
+    influence = stiffness[:, None] * np.linalg.solve(matrix, equilibrium).T
     projection = np.eye(len(elements)) - influence @ equilibrium
     unilateral = np.flatnonzero(one_way)
     sense = one_way[unilateral].astype(float)

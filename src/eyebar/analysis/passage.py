@@ -118,16 +118,17 @@ def cut(sweep: Sweep, multiple: float) -> tuple[Ints, Floats, Floats]:
 class Spots:
     """Points of edges (b,): where the train stands, what it does, which bars worked on the way.
 
-    `front_ft` (b,), `spacing_ft` (b, a-1), `growing` (b, e); `path_sets`, `event`,
-    `event_multiple` (b, k): the path at that place, padded as in Paths.
+    `front_ft` (b,), `spacing_ft` (b, a-1), `growing` (b, e); `path_sets`, `event_multiple` (b, k):
+    the path at that place, padded as in Paths. What is read row by row is in lists.
     """
 
-    front_ft: Floats
-    spacing_ft: Floats
+    front_ft: list[float]
+    spacing_ft: list[list[float]]
     growing: Floats
-    path_sets: Ints
-    event: Ints
+    path_sets: list[list[int]]
     event_multiple: Floats
+    multiples: list[list[float]]
+    """`event_multiple` again."""
 
 
 def sets_before(sweep: Sweep, edges: Ints) -> Ints:
@@ -150,14 +151,14 @@ def spots(sweep: Sweep, edges: Ints, parts: Floats) -> Spots:
     begin, end = sweep.event_multiple[a, 1:], sweep.event_multiple[b, 1:]
     with np.errstate(divide="ignore", invalid="ignore"):
         between = 1.0 / ((1.0 - far)[:, None] / begin + far[:, None] / end)
-    crossing = a != b
+    multiple = np.where((a != b)[:, None], between, begin)
     return Spots(
-        front_ft=_between(sweep.front_ft, a, b, far),
-        spacing_ft=_between(sweep.spacing_ft, a, b, far[:, None]),
+        front_ft=_between(sweep.front_ft, a, b, far).tolist(),
+        spacing_ft=_between(sweep.spacing_ft, a, b, far[:, None]).tolist(),
         growing=_between(sweep.growing, a, b, far[:, None]),
-        path_sets=sweep.sets[a],
-        event=sweep.event[a],
-        event_multiple=np.where(crossing[:, None], between, begin),
+        path_sets=sweep.sets[a].tolist(),
+        event_multiple=multiple,
+        multiples=multiple.tolist(),
     )
 
 

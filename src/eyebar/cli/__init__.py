@@ -8,7 +8,7 @@ import os
 import sys
 
 ONE_THREAD = "OPENBLAS_NUM_THREADS"
-"""Read by numpy's and scipy's linear algebra as they are loaded. Matrices of a truss are small:
+"""Read by numpy's linear algebra as it is loaded. Matrices of a truss are small:
 dealing them out to threads and waiting took a third of a rating's time."""
 
 NEW_VALUES = 200_000

@@ -13,7 +13,7 @@ from eyebar.cli.refusals import REFUSED
 from eyebar.cli.register_report import kept_for
 from eyebar.cli.terminal import patience, print_text
 from eyebar.documents.cross import cross_document
-from eyebar.documents.gathered import Gathered, gathered
+from eyebar.documents.gathered import Gathered, board_beside, gathered
 from eyebar.documents.schemas import document_read
 from eyebar.errors import BadRecord, EyebarError, OutOfRange, Unstable
 from eyebar.record import record_of
@@ -75,6 +75,8 @@ def write_report(wanted: Wanted, file: Path) -> None:
         file.write_bytes(missing_report(of, asked.dated))
         print_posting(of.rate)
         _say_missing(file)
+    if asked.reader is Reader.ENGINEER:
+        of = board_beside(of, asked.board)
     with patience("setting the pages"):
         file.write_bytes(rating_report(of, asked))
     print_posting(of.rate)

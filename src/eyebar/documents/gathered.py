@@ -1,12 +1,13 @@
 """All documents of one bridge that a report is made from, the bridge rated once."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
+from eyebar.documents.aside import aside
 from eyebar.documents.bracing import bracing_of
 from eyebar.documents.cross import chosen, crossing_object
 from eyebar.documents.cross import document_of as crossed
@@ -67,6 +68,14 @@ def gathered_of(one: Opened, rating: BridgeRating, kept: Kept | None = None) -> 
         bracing=cache(partial(bracing_of, one)),
         board=cache(_boarding(one, rating, kept)),
     )
+
+
+def board_beside(of: Gathered, which: Board) -> Gathered:
+    """The same documents, the board of one kind begun beside whatever comes next."""
+    if which is Board.NONE:
+        return of
+    begun = cache(aside(partial(of.board, which)))
+    return replace(of, board=lambda asked: begun() if asked is which else of.board(asked))
 
 
 def _forces(one: Opened, kept: Kept | None) -> tuple[Document | None, str]:

@@ -245,9 +245,9 @@ def tons_of(vehicle: Vehicle, factor: float) -> float | None:
 def place_at(swept: Swept, where: Spots, row: int) -> Place:
     """The place of one of the spots of a sweep."""
     return Place(
-        front_axle_ft=float(where.front_ft[row]),
+        front_axle_ft=where.front_ft[row],
         direction=swept.sweep.task.places.direction,
-        spacing_ft=tuple(where.spacing_ft[row].tolist()),
+        spacing_ft=tuple(where.spacing_ft[row]),
     )
 
 
@@ -259,10 +259,11 @@ def events_at(
     `factors` are those at the events of the path there.
     """
     where, row = spot
+    if not factors or factors[0] > factor:
+        return ()
     found: list[Event] = []
-    path = where.path_sets[row].tolist()
-    multiples = where.event_multiple[row].tolist()
-    for k, (at, multiple) in enumerate(zip(factors, multiples, strict=True)):
+    path = where.path_sets[row]
+    for k, (at, multiple) in enumerate(zip(factors, where.multiples[row], strict=True)):
         if at > factor or k + 1 >= len(path) or path[k + 1] < 0:
             break
         if multiple >= UNSEEN:

@@ -65,7 +65,7 @@ def force_table(
             lost=collapse(loaded.model, slack, last, loaded.floor_joints),
         )
     edges, parts, forces = cut(sweep, share)
-    front = spots(sweep, edges, parts).front_ft
+    front = np.array(spots(sweep, edges, parts).front_ft)
     order = np.argsort(front, kind="stable")
     front, forces = front[order], forces[order]
     keep = np.concatenate([[True], np.diff(front) > SAME_FT])

@@ -99,7 +99,7 @@ def _better(
     for i, row in enumerate(rows):
         forces[row] = sign * size[row]
         at[row] = Place(
-            front_axle_ft=float(where.front_ft[i]),
+            front_axle_ft=where.front_ft[i],
             direction=sweep.task.places.direction,
-            spacing_ft=tuple(float(s) for s in where.spacing_ft[i]),
+            spacing_ft=tuple(where.spacing_ft[i]),
         )

@@ -22,6 +22,9 @@ from eyebar.rating.strengths import Strengths
 from eyebar.terms import Level, Method, VehicleClass
 from eyebar.vehicles import Vehicle
 
+ALIKE = 1e-9
+"""Factors that differ by less are alike: the machine's last digits do not choose between them."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
@@ -160,8 +163,10 @@ def impact_on(
 
 
 def least(candidates: Sequence[Candidate]) -> Ints:
-    """(n,) the candidate with the least factor of each bar, the earlier one where two are equal."""
-    best: Ints = np.stack([one.factor for one in candidates]).argmin(axis=0)
+    """(n,) the candidate with the least factor of each bar, the earlier one where two are alike."""
+    factors = np.stack([one.factor for one in candidates])
+    bottom = factors.min(axis=0)
+    best: Ints = (factors <= bottom + ALIKE * np.abs(bottom)).argmax(axis=0)
     return best
 
 

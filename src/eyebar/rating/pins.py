@@ -18,7 +18,7 @@ from eyebar.office import Values
 from eyebar.rating.entries import LOST, events_at, place_at, tons_of
 from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
-from eyebar.rating.lookup import Question
+from eyebar.rating.lookup import ALIKE, Question
 from eyebar.rating.pin_checks import METHODS
 from eyebar.rating.pin_lane_groups import lane_groups
 from eyebar.rating.pin_lanes import lane_sweeps
@@ -160,7 +160,7 @@ class _PinRating:
             place = way.swept.sweep.place
             found = self.table.passed_by(pin, by, way.swept)
             multiple = found.multiple[place]
-            if multiple / way.scale < least:
+            if multiple / way.scale < least * (1.0 - ALIKE):
                 least = multiple / way.scale
                 best = _Least(
                     way, found.edge[place], found.part[place], multiple, found.checks[place]
@@ -168,7 +168,7 @@ class _PinRating:
             if id(way.swept) in lanes:
                 continue
             ending, ray, _ = self.table.ended_of(way.swept)
-            if ending / way.scale < least:
+            if ending / way.scale < least * (1.0 - ALIKE):
                 least = ending / way.scale
                 best = _Least(way, _last_edge(way.swept, ray), 1.0, ending, LOST)
         return best

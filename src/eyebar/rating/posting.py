@@ -213,13 +213,14 @@ def _least(setting: Iterable[SafeLoad], light_tons: float) -> tuple[SafeLoad, ..
         if one.factor is None or (not one.restricts and one.vehicle.weight_tons < light_tons):
             continue
         known = least.get(one.vehicle.name)
-        if known is None or _order(load) < _order(known):
+        if known is None or order_of(load) < order_of(known):
             least[one.vehicle.name] = load
     return tuple(least.values())
 
 
-def _order(load: SafeLoad) -> tuple[float, float]:
-    return load.tons, load.of.factor or 0.0
+def order_of(load: SafeLoad) -> tuple[float, float]:
+    """By nine decimals: of loads alike the first counts, whatever the machine's last digits."""
+    return round(load.tons, 9), round(load.of.factor or 0.0, 9)
 
 
 def _closed(least: float | None, exact: float | None, limit: float) -> bool | None:
@@ -283,7 +284,7 @@ def _governing(loads: Sequence[SafeLoad], chosen: Iterable[SafeLoad]) -> Governi
     least factor of any that sets the posting, else of any that is rated."""
     restricting = [load for load in loads if load.of.restricts]
     if restricting:
-        return min(restricting, key=_order).of
+        return min(restricting, key=order_of).of
     rated = [load.of for load in loads or chosen if load.of.factor is not None]
     return min(rated, key=lambda one: one.factor or 0.0, default=None)
 

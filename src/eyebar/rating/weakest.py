@@ -9,7 +9,15 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from eyebar.office import Values
-from eyebar.rating.posting import Governing, Loads, Posting, SafeLoad, loads_of, posting_by
+from eyebar.rating.posting import (
+    Governing,
+    Loads,
+    Posting,
+    SafeLoad,
+    loads_of,
+    order_of,
+    posting_by,
+)
 from eyebar.rating.rate import governing
 from eyebar.rating.rated import BridgeRating
 from eyebar.terms import Kind, Level, Method
@@ -90,7 +98,7 @@ def _by_part(
     for address, several in found.items():
         restricting = [load for load in several if load.of.restricts]
         if restricting:
-            least = min(restricting, key=lambda load: (load.tons, load.of.factor or 0.0))
+            least = min(restricting, key=order_of)
             rows.append((address, least.tons, least.of))
         else:
             rows.append((address, None, min(several, key=_factor).of))
@@ -118,4 +126,4 @@ def _setting(counting: Loads) -> frozenset[str]:
 
 
 def _order(safe: float | None, by: Governing) -> tuple[float, float, str]:
-    return float("inf") if safe is None else safe, by.factor or 0.0, by.part
+    return float("inf") if safe is None else round(safe, 9), round(by.factor or 0.0, 9), by.part

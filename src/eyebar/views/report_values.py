@@ -1,8 +1,9 @@
 """The sections of a report on what stands behind it: assumptions, values, and the proof."""
 
 import hashlib
-import json
 from dataclasses import dataclass
+
+import orjson
 
 from eyebar.views import report_words, signed, words
 from eyebar.views.blocks import Block, Paragraph, Points, Rows, Section, table
@@ -57,9 +58,9 @@ def values(rate: Document) -> Section:
 
 
 def fingerprint(document: Document) -> str:
-    """SHA-256 of a document's JSON text, keys in order."""
-    text = json.dumps(document, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
-    return hashlib.sha256(text.encode("utf-8")).hexdigest()
+    """SHA-256 of a document's JSON text, keys in order, without spaces."""
+    text = orjson.dumps(document, option=orjson.OPT_SORT_KEYS | orjson.OPT_SERIALIZE_NUMPY)
+    return hashlib.sha256(text).hexdigest()
 
 
 def proof(
