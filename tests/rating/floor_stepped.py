@@ -89,3 +89,28 @@ def greatest_across(
         for at in places:
             moment = max(moment, end * at - float(loads @ np.maximum(at - places, 0.0)))
     return moment, reaction
+
+
+def moments_across(
+    stringers_ft: Sequence[float], *, span_ft: float, curb_ft: float, clear_ft: float,
+    step_ft: float = 0.02, lines: int = 200,
+) -> list[tuple[float, float]]:
+    """(of one unit axle of 6 ft gauge, of a unit lane load 10 ft wide) greatest moments [ft] of a
+    floorbeam under each stringer; the strip as so many lines between the curbs."""
+    def bent(loads: Floats, at: float) -> float:
+        end = float(loads @ (1.0 - np.array(stringers_ft) / span_ft))
+        return end * at - float(loads @ np.maximum(at - np.array(stringers_ft), 0.0))
+
+    wheels = [
+        0.5 * stringer_reactions(stringers_ft, [first, first + 6.0])
+        for first in np.arange(curb_ft + 2.0, curb_ft + clear_ft - 8.0 + 1e-9, step_ft)
+    ]
+    offsets = (np.arange(lines) + 0.5) / lines * 10.0
+    strips = [
+        stringer_reactions(stringers_ft, (edge + offsets).tolist()) / lines
+        for edge in np.arange(curb_ft, curb_ft + clear_ft - 10.0 + 1e-9, 5 * step_ft)
+    ]
+    return [
+        (max(bent(one, at) for one in wheels), max(bent(one, at) for one in strips))
+        for at in stringers_ft
+    ]

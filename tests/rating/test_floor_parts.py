@@ -66,6 +66,33 @@ def test_what_hangs_under_stringers_that_run_on_weighs_as_much_as_they_bring() -
         assert now.dead == pytest.approx(1.150 / 2 + along * (1.25 if "L1" in address else 1.0))
 
 
+OF_A_STRIP = 31 / 26 * 31 / 2 / 120
+
+
+@pytest.mark.parametrize(("changes", "check", "share"), [
+    ((), "bending of the timber", OF_A_STRIP),
+    # Timber's rule: half of it, and half of 0.60 of half of all.
+    (running("5 in"), "shear along the grain", 0.5 * (0.30 + OF_A_STRIP)),
+])
+def test_an_edge_stringer_bears_of_a_lane_load_what_lies_on_its_deck(
+    changes: tuple[Change, ...], check: str, share: float
+) -> None:
+    # The curb is 5 in outside the first stringer, the next 26 in inside: by the lever rule a
+    # triangle from 31/26 at the curb to nothing, 31 in wide, of a strip of 120 in. Axles so light
+    # that the lane load does more.
+    light = replace(some("H20")["H20"], axles_kip=(1.0, 1.0))
+    bridge = floor_bridge("quillmarsh", *changes)
+    found = rated(bridge, {"H20": light})["floor/panel 2/stringer 1"]
+    ours = entry(found, "H20", OPERATING)
+    assert ours.check == f"lane load: {check}"
+    assert ours.share == pytest.approx(share)
+    assert found.floor is not None
+    again = floor_replay(
+        bridge, found.floor, ours, vehicle=light, values=office_values(), condition=SOUND
+    )
+    assert again() == ours
+
+
 TIMBER_BEAM: Change = (
     """    section:
       plates and angles: {webs: 1, web: 24 in x 5/16 in, top angles: 3 in x 3 in x 3/8 in, """
@@ -487,7 +514,7 @@ def test_what_a_steel_stringer_takes_under_a_slab_goes_by_the_method(
         floor_bridge("dovetansy", SLAB_ON_STEEL), "floor/panel 3/stringer 4", some("Type 3")
     )
     assert isinstance(loads, StringerLoads)
-    table, _ = loads.shares_by(some("Type 3")["Type 3"], 1, by[0])
+    table = loads.shares_by(some("Type 3")["Type 3"], 1, by[0]).axles
     assert loads.context.presence(by[0], 1) * table == pytest.approx(share, rel=1e-4)
     found = rated(floor_bridge("dovetansy", SLAB_ON_STEEL), some("Type 3"))
     ours = entry(found["floor/panel 3/stringer 4"], "Type 3", by)

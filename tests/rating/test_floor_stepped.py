@@ -15,6 +15,7 @@ from tests.rating.floor_stepped import (
     greatest_on_joint,
     least_factor,
     moments,
+    moments_across,
 )
 
 STEPS = 0.004
@@ -126,6 +127,27 @@ def test_a_floorbeam_of_quillmarsh(vehicle: str) -> None:
     assert found["dead"] == pytest.approx(middle * 12 / modulus, rel=0.03)
 
 
+@pytest.mark.parametrize("vehicle", ["design truck", "design tandem"])
+def test_a_floorbeam_of_quillmarsh_under_axles_and_a_lane_load_ten_feet_wide(vehicle: str) -> None:
+    found = rating("quillmarsh", "floor/L4/floorbeam", vehicle, "load-and-resistance", "operating")
+    assert found["check"] == "bending, flange not held"
+    axles = greatest_on_joint(VEHICLES[vehicle], 15.0, 15.0)
+    # 0.64 kip/ft on two panels of 15 ft; no impact on it, which is 0.33 on the axles.
+    assert found["impact"] == pytest.approx(0.33)
+    lane = 0.64 * 15.0 / 1.33
+    moment = max(
+        axles * wheels + lane * strip for wheels, strip in moments_across(
+            quillmarsh_stringers(), span_ft=18.0, curb_ft=1.0, clear_ft=16.0)
+    )
+    section = operating("quillmarsh", "floor/L4/floorbeam", "Type 3")
+    by_wheels, _ = greatest_across(quillmarsh_stringers(), span_ft=18.0, curb_ft=1.0, clear_ft=16.0)
+    # The section modulus from a vehicle without a lane load, proved above; 1.2 for one lane.
+    modulus = greatest_on_joint(VEHICLES["Type 3"], 15.0, 15.0) * by_wheels / section["live"]
+    # Two hundred lines are a strip but for the kinks under the stringers; two wheel lines in its
+    # place would give half a per cent less.
+    assert found["live"] == pytest.approx(1.2 * moment / modulus, rel=3e-4)
+
+
 def _outer_width(place_ft: float) -> float:
     """Deck that an outer stringer carries: its half spacing, and the overhang by the lever rule."""
     gap = 26 / 12
@@ -175,6 +197,17 @@ def test_a_joist_of_wrenmallow_wet_and_notched(vehicle: str) -> None:
         moments(VEHICLES[vehicle], 14.75), capacity=found["capacity"] * modulus / 12,
         dead_kip_per_ft=along, span_ft=14.75, times=26 / 12 / 4.0 / 2.0,
     ))
+
+
+def test_of_a_lane_load_an_edge_joist_of_wrenmallow_bears_what_lies_beside_the_curb() -> None:
+    found = operating("wrenmallow", "floor/panel 2/stringer 1", "H15")
+    assert found["check"] == "lane load: shear along the grain"
+    # It stands under the curb, the next 26 in from it: a triangle of the 10 ft wide load. (Of the
+    # outer wheel line, 2 ft from the curb, 2 in / 26 in of a half would come to it.) Timber's rule:
+    # half of it, and half of 0.60 of half of all.
+    assert wrenmallow_stringers()[0] == pytest.approx(13 / 12)
+    strip = 26 / 12 / 2 / 10
+    assert found["share"] == pytest.approx(0.5 * (0.60 / 2 + strip))
 
 
 @pytest.mark.parametrize("vehicle", TRIED)

@@ -52,6 +52,14 @@ class Pieces:
             c=self.c[rows], axle=self.axle, way=self.way,
         )
 
+    def times(self, share: Floats) -> "Pieces":
+        """A part (v,) of the moments."""
+        over = share[:, None]
+        return Pieces(
+            low=self.low, high=self.high, a=over * self.a, b=over * self.b, c=over * self.c,
+            axle=self.axle, way=self.way,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Least:

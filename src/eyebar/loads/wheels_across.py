@@ -7,17 +7,20 @@ further.
 """
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+import numpy as np
+from numpy.typing import NDArray
+
 from eyebar.formula import Symbol, formula
 from eyebar.loads.across import lane_width_ft
+from eyebar.loads.moved_across import Moved, Rooms, greatest_together
 from eyebar.office import Values
 
+Floats = NDArray[np.float64]
 ONE_LANE, TWO_LANES = "one lane", "two lanes"
-STANDS = 25
-"""Places across at which lanes that do not fill the road are tried."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +36,24 @@ class AcrossLine:
         i = min(max(bisect_right(places, place_ft), 1), len(places) - 1)
         part = (place_ft - places[i - 1]) / (places[i] - places[i - 1])
         return self.ordinates[i - 1] * (1.0 - part) + self.ordinates[i] * part
+
+    def over(self, places_ft: Floats) -> Floats:
+        """Its ordinates at places of any shape."""
+        places, ordinates = np.array(self.places_ft), np.array(self.ordinates)
+        i = np.clip(np.searchsorted(places, places_ft, side="right"), 1, len(places) - 1)
+        part = (places_ft - places[i - 1]) / (places[i] - places[i - 1])
+        over: Floats = ordinates[i - 1] * (1.0 - part) + ordinates[i] * part
+        return over
+
+    def area_to(self, places_ft: Floats) -> Floats:
+        """Its area from its first place to others, of any shape, less than nothing before it."""
+        places, ordinates = np.array(self.places_ft), np.array(self.ordinates)
+        i = np.clip(np.searchsorted(places, places_ft, side="right"), 1, len(places) - 1) - 1
+        pieces = np.diff(places) * (ordinates[:-1] + ordinates[1:]) / 2.0
+        before = np.concatenate([[0.0], np.cumsum(pieces)])[i]
+        area: Floats = before + (places_ft - places[i]) * (
+            ordinates[i] + self.over(places_ft)) / 2.0
+        return area
 
     def under(self, first_ft: float, last_ft: float) -> float:
         """Its area between two places [ft, times the ordinate's unit]."""
@@ -126,17 +147,18 @@ def worst_placings(
     The outer wheel line is no nearer to the curb than the office's clearance, an inner one up to
     its clearance from a lane line; where that does not fit, the clearances shrink alike.
     """
+    kinks = np.array(line.places_ft)
+    moved = Moved(
+        effect=lambda at: line.over(at) + line.over(at + gauge_ft),
+        tops=np.concatenate([kinks, kinks - gauge_ft]),
+    )
     found = []
     for lanes in range(1, most_lanes + 1):
-        rows = [
-            [_worst(line, low, high, gauge_ft) for low, high in row]
-            for row in _room(road, lanes, gauge_ft, values)
-        ]
-        best = max(rows, key=lambda row: sum(total for total, _ in row))
+        total, places = greatest_together(moved, *_room(road, lanes, gauge_ft, values))
         found.append(Placing(
             # Rounded far below anything measured, so that beams alike are alike to the bit.
-            lanes=lanes, share=round(sum(total for total, _ in best) / 2.0, 12),
-            wheels_ft=tuple(w for _, at in best for w in (at, at + gauge_ft)),
+            lanes=lanes, share=round(total / 2.0, 12),
+            wheels_ft=tuple(w for at in places for w in (at, at + gauge_ft)),
         ))
     return tuple(found)
 
@@ -169,11 +191,11 @@ def _zeros(line: AcrossLine) -> list[float]:
 
 def _room(
     road: RoadAcross, lanes: int, gauge_ft: float, values: Values
-) -> Iterator[list[tuple[float, float]]]:
-    """Where the first wheel line of each of several vehicles may stand: (low, high) [ft].
+) -> tuple[Rooms, Floats]:
+    """Where the first wheel line of each of several vehicles may stand while their lanes begin so
+    far from the curb, and the starts of the lanes at which that changes.
 
-    Lanes that do not fill the road lie side by side anywhere on it: tried at `STANDS` places from
-    curb to curb.
+    Lanes that do not fill the road lie side by side anywhere on it.
     """
     at_curb, at_line = values.number("clearance.curb"), values.number("clearance.lane line")
     clear, curb = road.clear_ft, road.curb_ft
@@ -183,27 +205,21 @@ def _room(
         if road.held_ft is not None:
             middle = curb + (clear - gauge_ft) / 2.0
             low, high = max(low, middle - road.held_ft), min(high, middle + road.held_ft)
-        yield [(low, high)]
-        return
+        return (lambda _: (np.array([[low]]), np.array([[high]]))), np.array([0.0])
     width = lane_width_ft(clear, lanes, values)
     shrunk = min(1.0, max(width - gauge_ft, 0.0) / (at_curb + at_line))
     spare = clear - lanes * width
-    stands = STANDS if spare > 0.0 else 1
-    for start in [curb + spare * i / max(stands - 1, 1) for i in range(stands)]:
-        row = []
-        for lane in range(lanes):
-            begin, end = start + lane * width, start + (lane + 1) * width
-            before = at_curb if begin - curb < at_curb - at_line else at_line
-            behind = at_curb if curb + clear - end < at_curb - at_line else at_line
-            row.append((begin + shrunk * before, max(end - shrunk * behind - gauge_ft,
-                                                     begin + shrunk * before)))
-        yield row
+    offsets = width * np.arange(lanes)
 
+    def rooms(starts_ft: Floats) -> tuple[Floats, Floats]:
+        begin = starts_ft[:, None] + offsets
+        before = np.maximum(at_line, at_curb - begin)
+        behind = np.maximum(at_line, at_curb - (clear - begin - width))
+        first = curb + begin + shrunk * before
+        return first, np.maximum(curb + begin + width - shrunk * behind - gauge_ft, first)
 
-def _worst(
-    line: AcrossLine, low: float, high: float, gauge_ft: float
-) -> tuple[float, float]:
-    """(greatest sum of two ordinates, place of the first wheel line)."""
-    kinks = (p - back for p in line.places_ft for back in (0.0, gauge_ft))
-    places = [low, high, *(at for at in kinks if low < at < high)]
-    return max((line.at(at) + line.at(at + gauge_ft), at) for at in places)
+    if spare <= 0.0:
+        return rooms, np.array([0.0])
+    near = at_curb - at_line
+    changes = [x for x in (near, spare - near) if 0.0 < x < spare]
+    return rooms, np.unique([0.0, *changes, spare])

@@ -13,6 +13,7 @@ from eyebar.loads.across import LaneCase, multiple_presence, shares
 from eyebar.loads.continuous import Extremes
 from eyebar.loads.floor_dead import Pair, stringer_dead, stringer_line
 from eyebar.loads.shock import impact
+from eyebar.loads.strips_across import Strips, worst_strips
 from eyebar.loads.trains import Floats, Spans, trains
 from eyebar.loads.wheels_across import (
     AcrossLine,
@@ -54,6 +55,8 @@ class FloorContext:
         default_factory=dict
     )
     known_placed: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
+    known_strips: dict[AcrossLine, tuple[Strips, ...]] = field(default_factory=dict)
+    known_laid: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
     kept: FloorKept = field(default_factory=FloorKept)
     known_cases: dict[tuple[object, ...], tuple[LaneCase, ...]] = field(default_factory=dict)
     known_trains: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
@@ -97,6 +100,32 @@ class FloorContext:
                 for found in (self.placings(line, one) for one in self.vehicles.values())
             ])
         return self.known_placed[line, lanes]
+
+    def strips(self, line: AcrossLine) -> tuple[Strips, ...]:
+        """The worst places of lane loads for an influence line across, by lanes loaded."""
+        if line not in self.known_strips:
+            self.known_strips[line] = worst_strips(
+                line, self.road, most_lanes=self.most_lanes, values=self.values
+            )
+        return self.known_strips[line]
+
+    def lane_share(self, line: AcrossLine, vehicle: Vehicle, lanes: int) -> float:
+        """Share of a vehicle's lane load with so many lanes loaded, nothing where it has none; of a
+        load by area as it lies."""
+        if vehicle.combine is Combine.AREA:
+            return self.placings(line, vehicle)[lanes - 1].share
+        if vehicle.combine is Combine.NONE or not vehicle.lane_kip_per_ft:
+            return 0.0
+        return self.strips(line)[lanes - 1].share
+
+    def laid(self, line: AcrossLine, lanes: int) -> Floats:
+        """(v,) share of the lane load with so many lanes loaded, nan where so many do not fit."""
+        if (line, lanes) not in self.known_laid:
+            self.known_laid[line, lanes] = np.array([
+                self.lane_share(line, one, lanes) if lanes <= self.lanes[name] else np.nan
+                for name, one in self.vehicles.items()
+            ])
+        return self.known_laid[line, lanes]
 
     def presence(self, method: Method, lanes: int) -> float:
         """Multiple presence [1]; none where a vehicle is alone on the bridge."""

@@ -117,7 +117,8 @@ class HangerLoads:
         total = self.side.totals(wish)
         left = strength.capacity * strength.divisor - wish.dead[0] * self.dead.dc - (
             wish.dead[1] * self.dead.dw) - wish.live * self._crowd()
-        for effect, found in self.point.loads(wish, shear=True):
+        for axles, lane, found in self.point.loads(wish, shear=True):
+            effect = axles + lane
             with np.errstate(invalid="ignore", divide="ignore"):
                 factor = np.where(effect > 0.0, left / (wish.times * total * effect), np.inf)
             answers.append(Found(
@@ -131,7 +132,7 @@ class HangerLoads:
         case = self.side.case(vehicle, method, facts.lanes)
         assert case is not None
         over = 1.0 / facts.strength.divisor
-        whole = self.point.whole(facts, vehicle, self.shock(vehicle, method), shear=True)
+        whole = sum(self.point.whole(facts, vehicle, self.shock(vehicle, method), shear=True))
         return Met(
             dead=self.dead.times(over), live=whole * case.total * over, share=case.total,
             crowd=self._crowd() * over,

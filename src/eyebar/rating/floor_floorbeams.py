@@ -1,6 +1,6 @@
 """Floorbeams under vehicles: what comes to the panel point, anywhere across the road."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -21,13 +21,14 @@ from eyebar.loads.simple_beam import moment_ordinate
 from eyebar.loads.wheels_across import AcrossLine, hat
 from eyebar.rating.floor_context import FloorContext
 from eyebar.rating.floor_facts import FloorFacts, Met
+from eyebar.rating.floor_looked import Looked, line_by
 from eyebar.rating.floor_reactions import PanelPoint, panel_point
-from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
+from eyebar.rating.floor_search import EVERY_SET, Found, Wish
 from eyebar.rating.floor_stringers import INCHES
 from eyebar.rating.floor_trussed import Trussed, trussed
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
-from eyebar.terms import Level, Metal, Method
+from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 PARTS = 20
@@ -44,7 +45,7 @@ class FloorbeamLoads:
     point: PanelPoint
     points: tuple[PointLoad, ...]
     rods: Trussed | None
-    known: dict[tuple[object, ...], tuple[AcrossLine, Pair]] = field(default_factory=dict)
+    known: dict[tuple[object, ...], list[Looked]] = field(default_factory=dict)
 
     def strengths(self, method: Method, level: Level) -> tuple[Strength, ...]:
         """Its strengths by a method and level, those of its truss rods too."""
@@ -95,16 +96,16 @@ class FloorbeamLoads:
         span = self.beam.span_ft
         if strength.effect is Effect.MOMENT:
             kinks = self.beam.stringers_ft or (0.0, at_ft, span)
-            return _line(kinks, [self._moment(strength, y, at_ft) for y in kinks])
+            return line_by(kinks, [self._moment(strength, y, at_ft) for y in kinks])
         if strength.effect is Effect.STRINGER:
             return hat(self.beam.stringers_ft, self.beam.stringers_ft.index(at_ft))
         if strength.effect is Effect.RODS:
             kinks = self.beam.stringers_ft or tuple(span * i / PARTS for i in range(PARTS + 1))
             assert self.rods is not None
-            return _line(kinks, [self.rods.pull(y) for y in kinks])
+            return line_by(kinks, [self.rods.pull(y) for y in kinks])
         step = 1e-6 * span
         kinks = self.beam.stringers_ft or (0.0, max(at_ft - step, step / 2), at_ft + step, span)
-        return _line(kinks, [self._shear(y, at_ft, end) for y in kinks])
+        return line_by(kinks, [self._shear(y, at_ft, end) for y in kinks])
 
     def _moment(self, strength: Strength, load_ft: float, at_ft: float) -> float:
         """Moment at a section for a unit load [ft], in the strength's sense; with what the rods'
@@ -181,20 +182,35 @@ class FloorbeamLoads:
             return strength.sense * uniform_moment(weight, at_ft, span) * self.beam.slant**2
         return uniform_shear(weight, at_ft if end == 0 else span - at_ft, span) * self.beam.slant
 
-    def _kept(self, strength: Strength, at_ft: float, end: int) -> tuple[AcrossLine, Pair]:
-        """Influence line and dead load's effect of a strength at a section, each found once."""
-        key = (strength.effect, strength.sense, at_ft, end, self.rods and strength.divisor)
-        if key not in self.known:
-            self.known[key] = (
-                self.line(strength, at_ft, end), self.dead(strength, at_ft, end)
-            )
-        return self.known[key]
-
     def _crowd(self, strength: Strength, line: AcrossLine) -> float:
         """What a crowd on the sidewalks does, none of which stands on the stringers."""
         if strength.effect is Effect.STRINGER:
             return 0.0
         return self.context.crowd(line, self.point.dead_length_ft)
+
+    def _looked(self, strength: Strength) -> list[Looked]:
+        """The sections to be looked at for a strength, by their ends, each set found once."""
+        key = (
+            strength.effect, strength.sense, strength.begin_ft, strength.end_ft, strength.end,
+            self.rods and strength.divisor,
+        )
+        if key not in self.known:
+            by_end: dict[int, list[float]] = {}
+            for at, end in self._sections(strength):
+                by_end.setdefault(end, []).append(at)
+            self.known[key] = [
+                self._look(strength, places, end) for end, places in by_end.items()
+            ]
+        return self.known[key]
+
+    def _look(self, strength: Strength, places: list[float], end: int) -> Looked:
+        lines = tuple(self.line(strength, at, end) for at in places)
+        dead = [self.dead(strength, at, end) for at in places]
+        return Looked(
+            end=end, at=np.array(places), lines=lines,
+            dc=np.array([one.dc for one in dead]), dw=np.array([one.dw for one in dead]),
+            crowd=np.array([self._crowd(strength, line) for line in lines]),
+        )
 
     def found(self, wish: Wish) -> list[Found]:
         """Factors of the asked vehicles for one wish."""
@@ -203,17 +219,20 @@ class FloorbeamLoads:
         capacity = strength.capacity * strength.divisor / (INCHES if moment else 1.0)
         coming = self.point.loads(wish, shear=not moment)
         answers = []
-        for at, end in self._sections(strength):
-            line, dead = self._kept(strength, at, end)
-            crowd = self._crowd(strength, line)
-            left = capacity - wish.dead[0] * dead.dc - wish.dead[1] * dead.dw - wish.live * crowd
-            share = wish.presence * self.context.placed(line, wish.lanes)[rows]
-            for effect, found in coming:
+        for looked in self._looked(strength):
+            left = (capacity - wish.dead[0] * looked.dc - wish.dead[1] * looked.dw)[:, None]
+            left = left - wish.live * looked.crowd[:, None]
+            shares, laid = looked.shares(self.context, wish.lanes)
+            shares, laid = wish.presence * shares[:, rows], wish.presence * laid[:, rows]
+            for axles, lane, found in coming:
                 with np.errstate(invalid="ignore", divide="ignore"):
-                    met = wish.times * share * effect
-                    factor = np.where((effect > 0.0) & (share > 0.0), left / met, np.inf)
-                answers.append(replace(
-                    found, factor=factor, section=sections(at, len(rows)), end=end
+                    met = wish.times * shares * axles + wish.times * laid * lane
+                    factor = np.where(met > 0.0, left / met, np.inf)
+                best, every = factor.argmin(axis=0), np.arange(len(rows))
+                answers.append(Found(
+                    factor=factor[best, every], section=looked.at[best], end=looked.end,
+                    axle=found.axle, way=found.way, lane_only=found.lane_only, front=found.front,
+                    spacings=found.spacings,
                 ))
         return answers
 
@@ -223,31 +242,42 @@ class FloorbeamLoads:
         moment = strength.effect is Effect.MOMENT
         scale = (INCHES if moment else 1.0) / strength.divisor
         line = self.line(strength, at, end)
-        placing = self.context.placings(line, vehicle)[facts.lanes - 1]
         presence = self.context.presence(method, facts.lanes)
-        whole = self.point.whole(
+        axles, lane = self.point.whole(
             facts, vehicle, self.shock(vehicle, method), shear=not moment
         )
         note("section, from the end at the first truss", "y", at, "ft")
-        for number, wheel in enumerate(placing.wheels_ft, start=1):
-            note(f"wheel line {number}, from the first truss", "y", wheel, "ft")
-        note("half the sum of the ordinates under the wheel lines", "m", placing.share,
-             "ft" if moment else "1")
+        live = 0.0
+        if axles:
+            live += axles * self._share(line, vehicle, facts.lanes, "ft" if moment else "1")
+        if lane:
+            live += lane * self._strip(line, vehicle, facts.lanes, "ft" if moment else "1")
         dead = self.dead(strength, at, end).times(scale)
         crowd = self._crowd(strength, line) * scale
         return Met(
-            dead=dead, live=whole * presence * placing.share * scale, crowd=crowd,
+            dead=dead, live=live * presence * scale, crowd=crowd,
             share=presence * (facts.lanes if moment or strength.effect is Effect.RODS
-                              else placing.share),
+                              else live / (axles + lane)),
         )
 
+    def _share(self, line: AcrossLine, vehicle: Vehicle, lanes: int, unit: str) -> float:
+        """Share of the axles [ft or 1], where they add."""
+        placing = self.context.placings(line, vehicle)[lanes - 1]
+        for number, wheel in enumerate(placing.wheels_ft, start=1):
+            note(f"wheel line {number}, from the first truss", "y", wheel, "ft")
+        note("half the sum of the ordinates under the wheel lines", "m", placing.share, unit)
+        return max(placing.share, 0.0)
 
-def _line(places_ft: tuple[float, ...], ordinates: list[float]) -> AcrossLine:
-    if len(places_ft) == 1:
-        return AcrossLine(
-            places_ft=(places_ft[0], places_ft[0] + 1.0), ordinates=(ordinates[0],) * 2
-        )
-    return AcrossLine(places_ft=places_ft, ordinates=tuple(ordinates))
+    def _strip(self, line: AcrossLine, vehicle: Vehicle, lanes: int, unit: str) -> float:
+        """Share of the lane load [ft or 1]."""
+        share = self.context.lane_share(line, vehicle, lanes)
+        if vehicle.combine is not Combine.AREA:
+            strips = self.context.strips(line)[lanes - 1]
+            note("width of the strip of a lane load", "b", strips.width_ft, "ft")
+            for number, edge in enumerate(strips.edges_ft, start=1):
+                note(f"first edge of strip {number}, from the first truss", "y", edge, "ft")
+        note("sum of the mean ordinates under the lane loads", "m_l", share, unit)
+        return share
 
 
 def _stands_on(floor: Floor, beam: Floorbeam) -> float | None:

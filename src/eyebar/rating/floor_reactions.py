@@ -81,8 +81,9 @@ class PanelPoint:
         unit = [1.0] * len(self.run.spans_ft)
         return self.run.uniform(REACTION, self.at_run_ft, self.span, unit)
 
-    def loads(self, wish: Wish, *, shear: bool) -> list[tuple[Floats, Found]]:
-        """(v,) effects on the panel point [kip] with the places behind them; impossible ones -inf.
+    def loads(self, wish: Wish, *, shear: bool) -> list[tuple[Floats, Floats, Found]]:
+        """(v,) what axles and lane load bring to the panel point [kip], the lane load over 1 +
+        impact where it has none, with the places behind them; impossible ones -inf.
 
         `shear`: the lane load's single weight is that for shear.
         """
@@ -106,11 +107,11 @@ class PanelPoint:
                 front=[one.greatest_at[0] - self.at_run_ft for one in trains],
                 spacings=[one.greatest_at[2] for one in trains],
             )
-        both = [(axles + np.where(summed, lanes / wish.over, 0.0), found)]
+        both = [(axles, np.where(summed, lanes / wish.over, 0.0), found)]
         alone = np.array([lane_alone(one) for one in vehicles])
         if alone.any():
             both.append((
-                np.where(alone, lanes, -np.inf),
+                np.zeros(count), np.where(alone, lanes, -np.inf),
                 Found(factor=nothing, section=nothing, lane_only=[True] * count),
             ))
         return both
@@ -140,11 +141,12 @@ class PanelPoint:
 
     def whole(
         self, facts: FloorFacts, vehicle: Vehicle, shock: float, *, shear: bool
-    ) -> float:
-        """What the whole vehicle of the facts brings to the panel point [kip]."""
+    ) -> tuple[float, float]:
+        """What the axles of the facts and the lane load with them bring to the panel point [kip],
+        the lane load over 1 + impact where it has none."""
         lane = self._lane(vehicle, shear=shear)
         if facts.lane_only:
-            found = lane
+            found = 0.0
         elif self.run is not None:
             found = self._train(vehicle).greatest
         else:
@@ -155,10 +157,13 @@ class PanelPoint:
                 panel = self.before_ft if away < 0.0 else self.behind_ft
                 if abs(away) < panel:
                     found += axle * panel_ordinate(abs(away), panel)
-        if not facts.lane_only and lane_beside(vehicle, 0.0):
-            found += lane / (1.0 if vehicle.lane_impact else 1.0 + shock)
-        note("what the whole vehicle brings to the panel point", "R", found, "kip")
-        return found
+        if not facts.lane_only:
+            note("what the axles bring to the panel point", "R", found, "kip")
+            beside = lane_beside(vehicle, 0.0) > 0.0
+            lane = lane / (1.0 if vehicle.lane_impact else 1.0 + shock) if beside else 0.0
+        if lane:
+            note("what the lane load brings to the panel point", "R_l", lane, "kip")
+        return found, lane
 
 
 def panel_point(

@@ -139,16 +139,15 @@ class RunningLoads:
         if strength.effect is Effect.SIMPLE_MOMENT:
             return self.own.found(replace(wish, strength=_simple(strength)))
         effect, places = self._sections(strength)
-        table, lever = self.own.shared(wish)
+        table, lever, laid = self.own.shared(wish)
         share = table if effect == MOMENT else np.maximum(table, lever)
+        laid = laid if effect == MOMENT else np.maximum(laid, lever)
         if strength.effect is Effect.TIMBER_SHEAR:
-            share = wish.presence * np.array([
-                self.own.timber_share(one) for one in table / wish.presence
-            ])
+            share, laid = self.own.timber_shares(wish)
         capacity = strength.capacity * strength.divisor / _scale(effect)
         return [
-            self._at(wish, (effect, place, sense), share, self._left(wish, capacity, effect, place,
-                                                                     sense=sense))
+            self._at(wish, (effect, place, sense), (share, laid),
+                     self._left(wish, capacity, effect, place, sense=sense))
             for place in places
             for sense in _senses(strength, effect)
         ]
@@ -169,21 +168,24 @@ class RunningLoads:
         return self.own.dead.times(unit)
 
     def _at(
-        self, wish: Wish, about: tuple[str, float, int], share: Floats, left: float
+        self, wish: Wish, about: tuple[str, float, int], shares: tuple[Floats, Floats],
+        left: float,
     ) -> Found:
-        """Factors at one section, for one effect in one sense."""
+        """Factors at one section, for one effect in one sense; shares of axles and lane load."""
         _, section, sense = about
         vehicles = self.context.listed(wish.asked.rows.tolist())
         whole, lane_only, where = [], [], []
-        for one, over in zip(vehicles, wish.over.tolist(), strict=True):
+        rows = zip(vehicles, wish.over.tolist(), *(one.tolist() for one in shares), strict=True)
+        for one, over, share, laid in rows:
             train, lane, at = self._acting(one, about)
-            alone = lane_alone(one) and lane > train
-            whole.append(lane if alone else train + (lane / over if _summed(one) else 0.0))
+            alone = lane_alone(one) and laid * lane > share * train
+            beside = lane / over if _summed(one) else 0.0
+            whole.append(laid * lane if alone else share * train + laid * beside)
             lane_only.append(alone)
             where.append(at)
         effects = np.array(whole)
         with np.errstate(divide="ignore", invalid="ignore"):
-            factor = np.where(effects > 0.0, left / (wish.times * share * effects), np.inf)
+            factor = np.where(effects > 0.0, left / (wish.times * effects), np.inf)
         return Found(
             factor=factor, section=sections(section, len(vehicles)), sense=sense,
             way=[way for _, way, _ in where], lane_only=lane_only,
@@ -220,21 +222,25 @@ class RunningLoads:
         if strength.effect is Effect.SIMPLE_MOMENT:
             return self.own.met(replace(facts, strength=_simple(strength)), method, vehicle)
         effect = self._effect(strength)
-        table, lever = self.own.shares_by(vehicle, facts.lanes, method)
-        presence = self.context.presence(method, facts.lanes)
-        share = table if effect == MOMENT else max(table, lever)
+        shares = self.own.shares_by(vehicle, facts.lanes, method)
         if strength.effect is Effect.TIMBER_SHEAR:
-            share = self.own.timber_share(table)
-        share = presence * share
+            shares = self.own.timbered(shares)
+        elif effect != MOMENT:
+            shares = shares.beside_for_all()
+        shares = shares.times(self.context.presence(method, facts.lanes))
         train, lane, _ = self._acting(vehicle, (effect, facts.section_ft, facts.sense))
         over = 1.0 if vehicle.lane_impact else 1.0 + self.shock(vehicle, method)
-        whole = lane if facts.lane_only else train + (lane / over if _summed(vehicle) else 0.0)
+        if facts.lane_only:
+            train = 0.0
+        else:
+            lane = lane / over if _summed(vehicle) else 0.0
         scale = _scale(effect) / strength.divisor
         symbol, unit = SYMBOLS[effect]
         note("section, from the stringer's beginning", "x", facts.section_ft, "ft")
-        note(f"{effect} of the whole vehicle there, by influence line", symbol, whole, unit)
+        note(f"{effect} of the whole vehicle there, by influence line", symbol, train + lane, unit)
         dead = self._dead(effect, facts.section_ft, strength).times(facts.sense)
-        return Met(dead=dead.times(scale), live=whole * share * scale, share=share)
+        live, share = shares.of(train, lane)
+        return Met(dead=dead.times(scale), live=live * scale, share=share)
 
 
 def _simple(strength: Strength) -> Strength:

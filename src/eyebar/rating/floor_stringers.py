@@ -15,19 +15,17 @@ from eyebar.loads.shears import (
 )
 from eyebar.loads.simple_beam import moment_ordinate
 from eyebar.loads.trains import Floats, least_factor
-from eyebar.loads.wheels_across import AcrossLine, mean_spacing, share_by_table
+from eyebar.loads.wheels_across import AcrossLine
 from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
+from eyebar.rating.floor_shares import StringerShares, shares_by_method, stringer_shares
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
-from eyebar.terms import Combine, Level, Metal, Method
+from eyebar.terms import Level, Metal, Method
 from eyebar.vehicles import Vehicle
 
 INCHES = 12.0
-SLAB_ON_STEEL = "concrete.on steel"
-WHEEL_LINE = 0.5
-"""Part of the axles on one wheel line."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -81,50 +79,43 @@ class StringerLoads:
         """Where along the road the axle of the facts stands [ft]."""
         return self.stringer.begin_ft + facts.section_ft
 
-    def shares(self, vehicle: Vehicle, lanes: int) -> tuple[float, float]:
-        """Shares of the axles [1], by the table (the deck as simple spans where it has none) and
-        of an axle beside the support, both without multiple presence. Raises IndexError where so
-        many lanes do not fit."""
-        lever = self.context.placings(self.line, vehicle)[lanes - 1].share
-        before, behind = self.stringer.gaps_ft
-        if before is None or behind is None or vehicle.combine is Combine.AREA:
-            return lever, lever
-        part = share_by_table(
-            self.context.floor.deck_word, mean_spacing(before, behind), lanes=lanes,
-            gauge_ft=vehicle.gauge_ft, values=self.context.values, widest_ft=max(before, behind),
+    def shares(self, vehicle: Vehicle, lanes: int) -> StringerShares:
+        """Shares of a vehicle. Raises IndexError where so many lanes do not fit."""
+        return stringer_shares(self.context, self.stringer, self.line, vehicle, lanes=lanes)
+
+    def shares_by(self, vehicle: Vehicle, lanes: int, method: Method) -> StringerShares:
+        """The same by a method."""
+        return shares_by_method(self.context, self.shares(vehicle, lanes), vehicle, method)
+
+    def shared(self, wish: Wish) -> tuple[Floats, Floats, Floats]:
+        """(v,) shares of the axles, of that beside the support and of the lane load, with multiple
+        presence, nan where the lanes do not fit."""
+        found = np.full((3, len(wish.asked.rows)), np.nan)
+        for i, one in enumerate(self.context.listed(wish.asked.rows.tolist())):
+            if wish.lanes <= self.context.lanes[one.name]:
+                shares = self.shares_by(one, wish.lanes, wish.asked.method)
+                found[:, i] = shares.axles, shares.beside, shares.lane
+        axles, beside, lane = wish.presence * found
+        return axles, beside, lane
+
+    def timber_shares(self, wish: Wish) -> tuple[Floats, Floats]:
+        """(v,) shares of axles and lane load in the shear of timber, with multiple presence."""
+        axles, _, lane = self.shared(wish)
+        number, over = self.context.values.number, wish.presence
+        half, part = number("timber shear.half"), number("timber shear.undistributed part")
+        of_axles, of_lane = (
+            np.array([over * timber_shear_share(half, part, one / over) for one in shares])
+            for shares in (axles.tolist(), lane.tolist())
         )
-        return (lever if part is None else part / 2.0), lever
+        return of_axles, of_lane
 
-    def shares_by(
-        self, vehicle: Vehicle, lanes: int, method: Method
-    ) -> tuple[float, float]:
-        """The same by a method. For slabs on steel load and resistance has not the table's figures
-        but formulas, for stringers farther apart and longer than these: they take a whole wheel
-        line at least, which is more than by the formulas up to 4 1/2 ft, and hardly less beyond."""
-        table, lever = self.shares(vehicle, lanes)
-        slab = self.context.floor.deck_word == SLAB_ON_STEEL
-        if slab and method is Method.LOAD_AND_RESISTANCE and vehicle.combine is not Combine.AREA:
-            table = lever = max(table, lever, WHEEL_LINE)
-        return table, lever
-
-    def shared(self, wish: Wish) -> tuple[Floats, Floats]:
-        """(v,) both shares with multiple presence, nan where the lanes do not fit."""
-        found = [
-            self.shares_by(one, wish.lanes, wish.asked.method)
-            if wish.lanes <= self.context.lanes[one.name] else (np.nan, np.nan)
-            for one in self.context.listed(wish.asked.rows.tolist())
-        ]
-        return (
-            wish.presence * np.array([one[0] for one in found]),
-            wish.presence * np.array([one[1] for one in found]),
-        )
-
-    def timber_share(self, share: float) -> float:
-        """Share of the axles in the shear of timber [1], `share` that by the table."""
+    def timbered(self, shares: StringerShares) -> StringerShares:
+        """The shares in the shear of timber, by those in its moment."""
         number = self.context.values.number
-        return timber_shear_share(
-            number("timber shear.half"), number("timber shear.undistributed part"), share
-        )
+        half, part = number("timber shear.half"), number("timber shear.undistributed part")
+        axles = timber_shear_share(half, part, shares.axles)
+        lane = timber_shear_share(half, part, shares.lane)
+        return StringerShares(axles=axles, beside=axles, lane=lane)
 
     def timber_place(self, strength: Strength) -> float:
         """From the support to the load that shears timber [ft]."""
@@ -137,28 +128,26 @@ class StringerLoads:
     def found(self, wish: Wish) -> list[Found]:
         """Factors of the asked vehicles for one wish."""
         strength, span = wish.strength, self.stringer.span_ft
-        table, lever = self.shared(wish)
         weight = wish.dead[0] * self.dead.dc + wish.dead[1] * self.dead.dw
         with np.errstate(invalid="ignore", divide="ignore"):
             match strength.effect:
                 case Effect.MOMENT:
-                    return self._moments(wish, table, weight)
+                    return self._moments(wish, weight)
                 case Effect.TIMBER_SHEAR:
-                    share = wish.presence * np.array([
-                        self.timber_share(one) for one in table / wish.presence
-                    ])
+                    axles, lane = self.timber_shares(wish)
                     dead = weight * (span / 2.0 - min(strength.begin_ft, span / 2.0))
                     at = self.timber_place(strength)
-                    return self._shears(wish, at, dead, (share, share), strength.end)
+                    return self._shears(wish, at, dead, (axles, axles, lane), strength.end)
                 case Effect.REACTION:
-                    return self._shears(wish, 0.0, weight * span / 2.0, (table, lever),
-                                        strength.end)
+                    return self._shears(
+                        wish, 0.0, weight * span / 2.0, self.shared(wish), strength.end
+                    )
                 case _:
                     return [
                         found
                         for end, at in ((0, strength.begin_ft), (1, span - strength.end_ft))
                         for found in self._shears(
-                            wish, at, weight * (span / 2.0 - at), (table, lever), end
+                            wish, at, weight * (span / 2.0 - at), self.shared(wish), end
                         )
                     ]
 
@@ -175,14 +164,15 @@ class StringerLoads:
         vehicles = self.context.listed(wish.asked.rows.tolist())
         return np.array([lane_alone(one) for one in vehicles])
 
-    def _moments(self, wish: Wish, share: Floats, weight: float) -> list[Found]:
+    def _moments(self, wish: Wish, weight: float) -> list[Found]:
+        share, _, laid = self.shared(wish)
         strength, span, rows = wish.strength, self.stringer.span_ft, wish.asked.rows
         spans = self.context.spans
         capacity = strength.capacity * strength.divisor / INCHES
         begin, end = strength.begin_ft, strength.end_ft
         least = least_factor(
-            spans.pieces(span, begin, end).rows(rows), capacity=capacity, dead_kip_per_ft=weight,
-            span_ft=span, times=wish.times * share, lane=self._beside(wish),
+            spans.pieces(span, begin, end).rows(rows).times(share), capacity=capacity,
+            dead_kip_per_ft=weight, span_ft=span, times=wish.times, lane=laid * self._beside(wish),
         )
         found = [Found(
             factor=least.factor, section=least.section, axle=least.axle.tolist(),
@@ -195,28 +185,28 @@ class StringerLoads:
                 span - at) / span
             left = capacity - weight * at * (span - at) / 2.0
             found.append(Found(
-                factor=np.where(alone, left / (wish.times * share * moment), np.inf),
+                factor=np.where(alone, left / (wish.times * laid * moment), np.inf),
                 section=sections(at, len(rows)), lane_only=[True] * len(rows),
             ))
         return found
 
     def _shears(
-        self, wish: Wish, at: float, dead: float, shares: tuple[Floats, Floats], end: int
+        self, wish: Wish, at: float, dead: float, shares: tuple[Floats, Floats, Floats], end: int
     ) -> list[Found]:
         """Shear at a section `at` ft from end 0 or 1; of the shares the second is that of the axle
-        beside the section."""
+        beside the section, the third that of the lane load."""
         spans, rows, span = self.context.spans, wish.asked.rows, self.stringer.span_ft
-        share, own = shares
+        share, own, laid = shares
         over = np.ones(len(spans.of.names))
-        over[rows] = np.where(np.isnan(share), 1.0, own / share)
+        over[rows] = np.where(share > 0.0, own / share, 1.0)
         greatest = spans.shear(span, at, over)
         left = wish.strength.capacity * wish.strength.divisor - dead
         lane = self._beside(wish) * (span - at) ** 2 / (2.0 * span)
         section = sections(at if end == 0 else span - at, len(rows))
         way = greatest.way[rows] if end == 0 else -greatest.way[rows]
-        sheared = greatest.effect[rows] + lane
+        sheared = share * greatest.effect[rows] + laid * lane
         found = [Found(
-            factor=np.where(sheared > 0.0, left / (wish.times * share * sheared), np.inf), end=end,
+            factor=np.where(sheared > 0.0, left / (wish.times * sheared), np.inf), end=end,
             section=section, axle=greatest.axle[rows].tolist(), way=way.tolist(),
         )]
         alone = self._alone(wish)
@@ -224,7 +214,7 @@ class StringerLoads:
             effect = spans.of.lane[rows] * (span - at) ** 2 / (2.0 * span) + (
                 spans.of.point_shear[rows] * (span - at) / span)
             found.append(Found(
-                factor=np.where(alone, left / (wish.times * share * effect), np.inf), end=end,
+                factor=np.where(alone, left / (wish.times * laid * effect), np.inf), end=end,
                 section=section, lane_only=[True] * len(rows),
             ))
         return found
@@ -232,38 +222,37 @@ class StringerLoads:
     def met(self, facts: FloorFacts, method: Method, vehicle: Vehicle) -> Met:
         """What a check meets, by the declared formulas."""
         presence = self.context.presence(method, facts.lanes)
-        table, lever = self.shares_by(vehicle, facts.lanes, method)
+        shares = self.shares_by(vehicle, facts.lanes, method)
         shock = self.shock(vehicle, method)
-        if facts.strength.effect is Effect.MOMENT:
-            return self._met_moment(facts, vehicle, presence * table, shock)
         if facts.strength.effect is Effect.TIMBER_SHEAR:
-            table = lever = self.timber_share(table)
-        return self._met_shear(facts, vehicle, (presence * table, presence * lever), shock)
+            shares = self.timbered(shares)
+        if facts.strength.effect is Effect.MOMENT:
+            return self._met_moment(facts, vehicle, shares.times(presence), shock)
+        return self._met_shear(facts, vehicle, shares.times(presence), shock)
 
     def _met_moment(
-        self, facts: FloorFacts, vehicle: Vehicle, share: float, shock: float
+        self, facts: FloorFacts, vehicle: Vehicle, shares: StringerShares, shock: float
     ) -> Met:
         span, at, divisor = self.stringer.span_ft, facts.section_ft, facts.strength.divisor
         note("section, from the stringer's beginning", "x", at, "ft")
+        whole = laid = 0.0
         if facts.lane_only:
             point = (vehicle.lane_point_kip or (0.0, 0.0))[0]
-            whole = uniform_moment(vehicle.lane_kip_per_ft, at, span)
-            whole += point * moment_ordinate(at, at, span)
+            laid = uniform_moment(vehicle.lane_kip_per_ft, at, span)
+            laid += point * moment_ordinate(at, at, span)
         else:
-            whole = 0.0
             for number, axle in enumerate(vehicle.axles_kip):
                 place = self._place(facts, vehicle, number, at)
                 if 0.0 <= place <= span:
                     whole += axle * moment_ordinate(place, at, span)
             if lane := lane_beside(vehicle, shock):
-                whole += uniform_moment(lane, at, span)
-        note("moment of the whole vehicle at the section", "M", whole, "kip ft")
+                laid = uniform_moment(lane, at, span)
+        note("moment of the whole vehicle at the section", "M", whole + laid, "kip ft")
         dead = Pair(
             dc=uniform_moment(self.dead.dc, at, span), dw=uniform_moment(self.dead.dw, at, span)
         )
-        return Met(
-            dead=dead.times(INCHES / divisor), live=whole * share * INCHES / divisor, share=share
-        )
+        live, share = shares.of(whole, laid)
+        return Met(dead=dead.times(INCHES / divisor), live=live * INCHES / divisor, share=share)
 
     def _place(self, facts: FloorFacts, vehicle: Vehicle, number: int, at: float) -> float:
         """Place of an axle while that of the facts stands `at` [ft]."""
@@ -271,24 +260,22 @@ class StringerLoads:
         return at + facts.way * (behind[facts.axle] - behind[number])
 
     def _met_shear(
-        self, facts: FloorFacts, vehicle: Vehicle, shares: tuple[float, float], shock: float
+        self, facts: FloorFacts, vehicle: Vehicle, shares: StringerShares, shock: float
     ) -> Met:
         """Shear before end 1 is that behind end 0 of the mirror image."""
         strength, span = facts.strength, self.stringer.span_ft
         at = facts.section_ft if facts.end == 0 else span - facts.section_ft
-        share, own = shares
         note("section, from the nearer end of the stringer", "x", at, "ft")
+        whole = own = laid = 0.0
         if facts.lane_only:
             point = (vehicle.lane_point_kip or (0.0, 0.0))[1]
-            whole = partial_shear(vehicle.lane_kip_per_ft, at, span)
-            whole += point * shear_ordinate(at, span)
-            shared = whole * share
+            laid = partial_shear(vehicle.lane_kip_per_ft, at, span)
+            laid += point * shear_ordinate(at, span)
         else:
-            whole, shared = self._sheared(facts, vehicle, at, shares)
+            whole, own = self._sheared(facts, vehicle, at)
             if lane := lane_beside(vehicle, shock):
-                beside = partial_shear(lane, at, span)
-                whole, shared = whole + beside, shared + beside * share
-        note("shear of the whole vehicle at the section", "V", whole, "kip")
+                laid = partial_shear(lane, at, span)
+        note("shear of the whole vehicle at the section", "V", whole + own + laid, "kip")
         section = at
         if strength.effect is Effect.TIMBER_SHEAR:
             section = min(strength.begin_ft, span / 2.0)
@@ -296,25 +283,21 @@ class StringerLoads:
             dc=uniform_shear(self.dead.dc, section, span),
             dw=uniform_shear(self.dead.dw, section, span),
         )
-        return Met(
-            dead=dead.times(1.0 / strength.divisor), live=shared / strength.divisor,
-            share=share if own == share else shared / whole,
-        )
+        live, share = shares.of(whole, laid, own)
+        return Met(dead=dead.times(1.0 / strength.divisor), live=live / strength.divisor,
+                   share=share)
 
-    def _sheared(
-        self, facts: FloorFacts, vehicle: Vehicle, at: float, shares: tuple[float, float]
-    ) -> tuple[float, float]:
-        """Shear of the whole axles, and of their shares."""
+    def _sheared(self, facts: FloorFacts, vehicle: Vehicle, at: float) -> tuple[float, float]:
+        """Shear of the axles, that of the facts apart from the others."""
         mirrored = facts if facts.end == 0 else _mirrored(facts)
-        whole = shared = 0.0
+        found = [0.0, 0.0]
         for number, axle in enumerate(vehicle.axles_kip):
             place = self._place(mirrored, vehicle, number, at)
             if 0.0 <= place <= self.stringer.span_ft:
                 beyond = 0.0 if place >= at else 1.0
-                effect = axle * (shear_ordinate(place, self.stringer.span_ft) - beyond)
-                whole += effect
-                shared += effect * shares[1 if number == facts.axle else 0]
-        return whole, shared
+                found[number == facts.axle] += axle * (
+                    shear_ordinate(place, self.stringer.span_ft) - beyond)
+        return found[0], found[1]
 
 
 def _mirrored(facts: FloorFacts) -> FloorFacts:

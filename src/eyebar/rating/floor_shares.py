@@ -1,0 +1,79 @@
+"""What a stringer takes of a vehicle: shares of its axles, and of its lane load."""
+
+from dataclasses import dataclass
+
+from eyebar.bridge.floor_parts import Stringer
+from eyebar.loads.wheels_across import AcrossLine, mean_spacing, share_by_table
+from eyebar.rating.floor_context import FloorContext
+from eyebar.terms import Combine, Method
+from eyebar.vehicles import Vehicle
+
+SLAB_ON_STEEL = "concrete.on steel"
+WHEEL_LINE = 0.5
+"""Part of the axles on one wheel line."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StringerShares:
+    """Parts of a vehicle [1], without multiple presence: of its axles, by the table (the deck as
+    simple spans where it has none); of an axle `beside` the support; of its lane load."""
+
+    axles: float
+    beside: float
+    lane: float
+
+    def times(self, presence: float) -> "StringerShares":
+        """So many times."""
+        return StringerShares(
+            axles=self.axles * presence, beside=self.beside * presence, lane=self.lane * presence
+        )
+
+    def beside_for_all(self) -> "StringerShares":
+        """The greater of the two shares of axles for every axle, and no less for the lane load."""
+        most = max(self.axles, self.beside)
+        return StringerShares(axles=most, beside=most, lane=max(self.lane, self.beside))
+
+    def of(self, axles: float, lane: float, beside: float = 0.0) -> tuple[float, float]:
+        """What the stringer takes of what axles, lane load and the axle beside its support do to
+        it, and what part of all together that is."""
+        whole = axles + beside + lane
+        taken = axles * self.axles + beside * self.beside + lane * self.lane
+        alike = {one for one, does in ((self.axles, axles), (self.beside, beside),
+                                       (self.lane, lane)) if does}
+        return taken, alike.pop() if len(alike) == 1 else taken / whole
+
+
+def stringer_shares(
+    context: FloorContext, stringer: Stringer, line: AcrossLine, vehicle: Vehicle, *, lanes: int
+) -> StringerShares:
+    """The shares of a stringer, its influence line across given. Raises IndexError where so many
+    lanes do not fit.
+
+    The lane load has the axles' share, as the standards have one figure for both; by the lever rule
+    no less than what its strip brings, which reaches the curb where no wheel does.
+    """
+    lever = context.placings(line, vehicle)[lanes - 1].share
+    strip = max(lever, context.lane_share(line, vehicle, lanes))
+    before, behind = stringer.gaps_ft
+    if before is None or behind is None or vehicle.combine is Combine.AREA:
+        return StringerShares(axles=lever, beside=lever, lane=strip)
+    part = share_by_table(
+        context.floor.deck_word, mean_spacing(before, behind), lanes=lanes,
+        gauge_ft=vehicle.gauge_ft, values=context.values, widest_ft=max(before, behind),
+    )
+    if part is None:
+        return StringerShares(axles=lever, beside=lever, lane=strip)
+    return StringerShares(axles=part / 2.0, beside=lever, lane=part / 2.0)
+
+
+def shares_by_method(
+    context: FloorContext, found: StringerShares, vehicle: Vehicle, method: Method
+) -> StringerShares:
+    """The same by a method. For slabs on steel load and resistance has not the table's figures but
+    formulas, for stringers farther apart and longer than these: they take a whole wheel line at
+    least, which is more than by the formulas up to 4 1/2 ft, and hardly less beyond."""
+    slab = context.floor.deck_word == SLAB_ON_STEEL
+    if slab and method is Method.LOAD_AND_RESISTANCE and vehicle.combine is not Combine.AREA:
+        most = max(found.axles, found.beside, WHEEL_LINE)
+        return StringerShares(axles=most, beside=most, lane=max(most, found.lane))
+    return found
