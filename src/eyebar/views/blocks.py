@@ -76,7 +76,8 @@ class Figure:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Equation:
     """A formula of a working: in symbols and with numbers (as typst or MathML writes mathematics),
-    how both are read aloud, what the symbols mean (symbol, how it is read, meaning), the source."""
+    how both are read aloud, what the symbols mean (symbol, how it is read, meaning), the source.
+    Without title and source it goes on from the one before."""
 
     title: str
     symbols: str

@@ -66,7 +66,7 @@ def _block(block: Block, files: dict[str, str], stem: str) -> Iterator[str]:
         case Said():
             yield plain(block.text)
         case Equation():
-            yield plain(f"{block.title}: {block.numbers_said}")
+            yield plain(": ".join(filter(None, (block.title, block.numbers_said))))
 
 
 def _rows(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:

@@ -1,7 +1,7 @@
 """The working of a part as blocks of a report: symbols, numbers, result, unit, source."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from eyebar.formula import (
     Formula,
@@ -62,16 +62,34 @@ class _Steps:
         self.explained: set[str] = set()
 
     def blocks(self, steps: list[Document], depth: int) -> Iterator[Block]:
-        """The blocks of some steps, procedures opened up."""
+        """The blocks of some steps, procedures opened up. Where one formula comes several times
+        running, its title and source stand over the first."""
+        running = ""
         for step in steps:
+            if self._was_said(step):
+                continue
             if step["entry"] == "procedure":
                 yield Said(text=step["title"], source=step["source"], depth=depth)
                 yield from self.blocks(step["steps"], depth + 1)
             elif step["entry"] == "note":
                 yield Said(text=_note(step), depth=depth)
-            elif (step["equation"], step["with_numbers"]) not in self.said:
-                self.said.add((step["equation"], step["with_numbers"]))
-                yield self._equation(step, depth)
+            else:
+                one = self._equation(step, depth)
+                again = step["formula"] == running
+                yield replace(one, title="", source="") if again else one
+            running = step.get("formula", "")
+
+    def _was_said(self, step: Document) -> bool:
+        """Whether a formula with the same numbers, or a procedure with the same steps, was said."""
+        if step["entry"] == "note":
+            return False
+        about = (
+            (step["title"], repr(step["steps"])) if step["entry"] == "procedure"
+            else (step["equation"], step["with_numbers"])
+        )
+        before = about in self.said
+        self.said.add(about)
+        return before
 
     def _equation(self, step: Document, depth: int) -> Equation:
         formula = self.known[step["formula"]]
