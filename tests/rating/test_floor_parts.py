@@ -521,6 +521,55 @@ def test_what_a_steel_stringer_takes_under_a_slab_goes_by_the_method(
     assert ours.share == pytest.approx(share, rel=1e-4)
 
 
+@pytest.mark.parametrize(("number", "share"), [
+    # By hand: seven stringers 2 1/3 ft apart under 15 ft of road, the first 1/2 ft inside the curb.
+    # By the lever rule (3 5/6 - 3) / 2 1/3 of the outer wheel line, 2 ft from the curb. Standard
+    # Specifications 3.23.2.3.1.5, from memory: of four and more S / 5.5 at least.
+    (7, 2.3333 / 5.5 / 2),
+    # Of three the lever rule alone.
+    (3, None),
+])
+def test_an_edge_stringer_of_several_under_a_slab_takes_its_least_share(
+    number: int, share: float | None
+) -> None:
+    several: Change = ("    number: 7\n", f"    number: {number}\n")
+    bridge = floor_bridge("dovetansy", SLAB_ON_STEEL, several)
+    loads = part_loads(bridge, "floor/panel 3/stringer 1", some("Type 3"))
+    assert isinstance(loads, StringerLoads)
+    truck = some("Type 3")["Type 3"]
+    table = loads.shares(truck, 1)
+    ours = loads.shares_by(truck, 1, Method.ALLOWABLE_STRESS)
+    if share is None:
+        assert ours == table
+        return
+    assert table.axles == pytest.approx((3 + 5 / 6 - 3) / (2 + 1 / 3) / 2)
+    assert (ours.axles, ours.beside) == pytest.approx((share, share), rel=1e-4)
+    assert loads.shares_by(truck, 1, Method.LOAD_AND_RESISTANCE).axles == 0.5
+
+
+def test_by_load_and_resistance_the_greatest_of_the_rules_counts_under_a_slab() -> None:
+    # By hand: four stringers 4 ft apart of 17 1/2 ft, two lanes of 8 1/2 ft. Bending by LRFD Bridge
+    # Design Specifications Table 4.6.2.2.2b-1, from memory: 0.075 + (4 / 9.5)^0.6 (4 / 17.5)^0.2 x
+    # 1.02 = 0.5269; shear 0.2 + 4 / 12 - (4 / 35)^2 = 0.5203. Wheels 10 in on either side of the
+    # middle bring the second stringer 17/24 and 7/24 of a wheel line, one that stands 10 in beyond
+    # the first takes 5/24 off: less than a wheel line alone, half of an axle.
+    bridge = floor_bridge(
+        "dovetansy", SLAB_ON_STEEL,
+        ("  clear width: 15 ft\n", "  clear width: 17 ft\n  lanes: 2\n"),
+        ("  curb to west truss: 1 ft ", "  curb to west truss: 0 in "),
+        ("  curb to east truss: 1 ft\n", "  curb to east truss: 0 in\n"),
+        ("    number: 7\n    spacing: 2 ft 4 in ", "    number: 4\n    spacing: 4 ft "),
+    )
+    loads = part_loads(bridge, "floor/panel 3/stringer 2", some("Type 3"))
+    assert isinstance(loads, StringerLoads)
+    truck = some("Type 3")["Type 3"]
+    assert loads.shares(truck, 2).beside == pytest.approx((17 + 7 - 5) / 24 / 2)
+    ours = loads.shares_by(truck, 2, Method.LOAD_AND_RESISTANCE)
+    assert (ours.axles, ours.beside, ours.lane) == pytest.approx((0.52686,) * 3, rel=1e-4)
+    # The older methods have their table.
+    assert loads.shares_by(truck, 2, Method.LOAD_FACTOR).axles == pytest.approx(4 / 5.5 / 2)
+
+
 def test_a_slab_whose_bars_nobody_knows_is_not_rated() -> None:
     old, new = SLAB[0]
     bare = "".join(line for line in new.splitlines(keepends=True) if "lower bars" not in line)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from eyebar.bridge.floor_parts import Stringer
+from eyebar.loads.slab_shares import edge_share, slab_share
 from eyebar.loads.wheels_across import AcrossLine, mean_spacing, share_by_table
 from eyebar.rating.floor_context import FloorContext
 from eyebar.terms import Combine, Method
@@ -28,6 +29,13 @@ class StringerShares:
             axles=self.axles * presence, beside=self.beside * presence, lane=self.lane * presence
         )
 
+    def raised(self, least: float) -> "StringerShares":
+        """None less than that."""
+        return StringerShares(
+            axles=max(self.axles, least), beside=max(self.beside, least),
+            lane=max(self.lane, least),
+        )
+
     def beside_for_all(self) -> "StringerShares":
         """The greater of the two shares of axles for every axle, and no less for the lane load."""
         most = max(self.axles, self.beside)
@@ -41,6 +49,16 @@ class StringerShares:
         alike = {one for one, does in ((self.axles, axles), (self.beside, beside),
                                        (self.lane, lane)) if does}
         return taken, alike.pop() if len(alike) == 1 else taken / whole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnderSlab:
+    """How a stringer stands under a slab: the spacing that counts, how many there are, and how far
+    inside its curb one at an edge stands [ft]."""
+
+    spacing_ft: float
+    stringers: int
+    inside_ft: float | None
 
 
 def stringer_shares(
@@ -67,13 +85,41 @@ def stringer_shares(
 
 
 def shares_by_method(
-    context: FloorContext, found: StringerShares, vehicle: Vehicle, method: Method
+    context: FloorContext, stringer: Stringer, found: StringerShares, vehicle: Vehicle, *,
+    method: Method, lanes: int,
 ) -> StringerShares:
-    """The same by a method. For slabs on steel load and resistance has not the table's figures but
-    formulas, for stringers farther apart and longer than these: they take a whole wheel line at
-    least, which is more than by the formulas up to 4 1/2 ft, and hardly less beyond."""
-    slab = context.floor.deck_word == SLAB_ON_STEEL
-    if slab and method is Method.LOAD_AND_RESISTANCE and vehicle.combine is not Combine.AREA:
-        most = max(found.axles, found.beside, WHEEL_LINE)
-        return StringerShares(axles=most, beside=most, lane=max(most, found.lane))
+    """The same by a method, which for slabs on steel have more to say.
+
+    The older ones give an edge stringer of four or more a least share. Load and resistance has
+    formulas instead of the table, for stringers farther apart and longer than these mostly are:
+    they take the greatest of a whole wheel line, the lever rule and the formulas.
+    """
+    under = under_slab(context, stringer)
+    if under is None or vehicle.combine is Combine.AREA:
+        return found
+    if method is Method.LOAD_AND_RESISTANCE:
+        formulas = slab_share(
+            under.spacing_ft, stringer.span_ft, lanes=lanes, inside_ft=under.inside_ft,
+            values=context.values,
+        )
+        return found.raised(max(found.axles, found.beside, WHEEL_LINE, formulas))
+    number = context.values.number
+    row = f"wheel share.{SLAB_ON_STEEL}.edge"
+    if under.inside_ft is not None and under.stringers >= number(f"{row} from"):
+        least = edge_share(under.spacing_ft, number(row), number(f"{row} beyond"))
+        return found.raised(WHEEL_LINE * least)
     return found
+
+
+def under_slab(context: FloorContext, stringer: Stringer) -> UnderSlab | None:
+    """How a steel stringer stands under a slab of concrete; None under other decks, or alone."""
+    gaps = [gap for gap in stringer.gaps_ft if gap is not None]
+    if context.floor.deck_word != SLAB_ON_STEEL or not gaps:
+        return None
+    inside = stringer.place_ft - context.floor.curb_ft
+    if stringer.gaps_ft[0] is not None:
+        inside = context.floor.clear_width_ft - inside
+    return UnderSlab(
+        spacing_ft=round(sum(gaps) / len(gaps), 9), stringers=len(context.places(stringer.panel)),
+        inside_ft=round(inside, 9) if len(gaps) == 1 else None,
+    )

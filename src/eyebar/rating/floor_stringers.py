@@ -19,7 +19,7 @@ from eyebar.loads.wheels_across import AcrossLine
 from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
-from eyebar.rating.floor_shares import StringerShares, shares_by_method, stringer_shares
+from eyebar.rating.floor_shares import StringerShares, shares_by_method, stringer_shares, under_slab
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
 from eyebar.terms import Level, Metal, Method
@@ -68,6 +68,7 @@ class StringerLoads:
         return (
             one.span_ft, one.run_ft, one.run_place, beam.stretches, beam.as_built, beam.ends,
             beam.unheld, beam.sharing, beam.apart, id(one.made_of), self.dead, shares,
+            under_slab(self.context, one),
         )
 
     @property
@@ -85,7 +86,10 @@ class StringerLoads:
 
     def shares_by(self, vehicle: Vehicle, lanes: int, method: Method) -> StringerShares:
         """The same by a method."""
-        return shares_by_method(self.context, self.shares(vehicle, lanes), vehicle, method)
+        return shares_by_method(
+            self.context, self.stringer, self.shares(vehicle, lanes), vehicle, method=method,
+            lanes=lanes,
+        )
 
     def shared(self, wish: Wish) -> tuple[Floats, Floats, Floats]:
         """(v,) shares of the axles, of that beside the support and of the lane load, with multiple
