@@ -79,3 +79,20 @@ def test_what_is_refused_writes_nothing(
     assert answer.exit_code == code
     assert list(Path().iterdir()) == [Path(small_record.name)]
     assert small_record.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [("--truss", "upstrem"), ("--vehicle", "HS21"), ("-o", "stress.dxf")],
+)
+def test_what_cannot_be_drawn_is_refused_before_the_bridge_is_rated(
+    arguments: tuple[str, ...], record: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def rated(*_: object) -> None:
+        raise AssertionError("it was rated")
+
+    monkeypatch.setattr("eyebar.cli.drawn.rated_bridge", rated)
+    answer = draw(record.name, *arguments)
+    assert isinstance(answer.exception, SystemExit), answer.exception
+    assert answer.exit_code == 1
+    assert [one.name for one in record.parent.iterdir()] == [record.name]

@@ -64,8 +64,8 @@ def draw(
     )
     file = output or Path(f"{asked.stem}.svg")
     with refusing(as_json=False), patience("drawing"):
-        drawn = drawn_sheets(asked)
-        files = written(drawn, asked, file)
+        drawn = drawn_sheets(asked, file)
+        files = written(drawn, file)
     print_drawn(drawn.document)
     for line in drawn.said:
         print_text(line)

@@ -1,6 +1,6 @@
 """Which documents a sheet is drawn from, and how it is written into a file."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -9,11 +9,11 @@ from typing import Any
 from eyebar.documents.describe import describe_document
 from eyebar.documents.drawn import drawn_document, drawn_of, standing_across
 from eyebar.documents.explain import explain_document
-from eyebar.documents.forces import forces_document
+from eyebar.documents.forces import forces_of
 from eyebar.documents.influence import influence_document
 from eyebar.documents.opened import Opened, opened
 from eyebar.documents.proportion import proportion_document
-from eyebar.documents.rate import rate_document
+from eyebar.documents.rate import document_of, rate_document
 from eyebar.drawings import Printed, pin_drawing, stress_sheet
 from eyebar.drawings.cross_section_sheet import cross_section_sheet
 from eyebar.drawings.dxf_sheets import cross_section_dxf, elevation_dxf, floor_dxf
@@ -27,10 +27,14 @@ from eyebar.drawings.pin_sheet import PAPER_OF_A_PIN
 from eyebar.drawings.proportion_sheet import proportion_sheet
 from eyebar.drawings.sign_sheet import sign_sheet
 from eyebar.drawings.sizes import sheets_of
-from eyebar.errors import OutOfRange
+from eyebar.errors import OutOfRange, Unknown, nearest
+from eyebar.rating import rated_bridge
+from eyebar.rating.kept import kept_for
 from eyebar.terms import Leaf, SheetName
 
 Document = dict[str, Any]
+
+WITH_DXF = (SheetName.ELEVATION, SheetName.CROSS_SECTION, SheetName.FLOOR)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,19 +84,18 @@ class DrawnSheets:
     """What makes its DXF; None where it has none."""
 
 
-def drawn_sheets(asked: Asked) -> DrawnSheets:
-    """The sheets asked for. Raises as their documents and drawings do."""
+def drawn_sheets(asked: Asked, file: Path) -> DrawnSheets:
+    """The sheets asked for, to be written into a file. Raises as their documents and drawings do,
+    and OutOfRange for a sheet that has no DXF."""
+    if file.suffix.lower() == ".dxf" and asked.name not in WITH_DXF:
+        raise OutOfRange("sheet as DXF", str(asked.name), "elevation, cross-section or floor")
     return _MADE[asked.name](asked)
 
 
-def written(drawn: DrawnSheets, asked: Asked, file: Path) -> list[Path]:
+def written(drawn: DrawnSheets, file: Path) -> list[Path]:
     """The files written, by the ending of the first; several sheets are numbered, or one PDF."""
     ending = file.suffix.lower()
-    if ending == ".dxf":
-        if drawn.dxf is None:
-            raise OutOfRange(
-                "sheet as DXF", str(asked.name), "elevation, cross-section or floor"
-            )
+    if ending == ".dxf" and drawn.dxf is not None:
         file.write_bytes(drawn.dxf())
         return [file]
     if ending == ".pdf":
@@ -116,8 +119,13 @@ def written(drawn: DrawnSheets, asked: Asked, file: Path) -> list[Path]:
 
 
 def _stress(asked: Asked) -> DrawnSheets:
-    rate = rate_document(asked.record, on=asked.on, office=asked.office)
-    forces = forces_document(asked.record, on=asked.on, office=asked.office)
+    one = asked.opened
+    # Before it is rated, which takes long.
+    _known("truss", asked.truss, [truss.name for truss in one.bridge.trusses])
+    _known("vehicle", asked.vehicle, one.rated_vehicles)
+    kept = kept_for(one.bridge, one.values)
+    rate = document_of(one, rated_bridge(one.bridge, one.values, one.rated_vehicles, kept))
+    forces = forces_of(one, kept)
     sheet = stress_sheet(
         rate, forces, truss=asked.truss, vehicle=asked.vehicle, leaf=asked.leaf,
         papers=asked.papers if asked.size else SHEETS,
@@ -126,6 +134,12 @@ def _stress(asked: Asked) -> DrawnSheets:
         svg=(sheet.svg,), printed=(sheet.printed,), document=rate,
         what=f"The {sheet.view.truss} truss",
     )
+
+
+def _known(what: str, name: str | None, known: Iterable[str]) -> None:
+    names = list(known)
+    if name is not None and name not in names:
+        raise Unknown(what, name, near=nearest(name, names))
 
 
 def _pin(asked: Asked) -> DrawnSheets:
