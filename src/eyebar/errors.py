@@ -7,6 +7,7 @@ too, so that a page or a JSON answer need not take the sentence apart again.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
+from typing import Any
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +59,18 @@ class EyebarError(Exception):
     """What eyebar refuses to do, and why. `code` is stable and stands in JSON answers."""
 
     code = "error"
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """As it is, sent from process to process: its sentence is not made again."""
+        return _as_it_was, (type(self), self.args, self.__dict__)
+
+
+def _as_it_was(
+    kind: type[EyebarError], said: tuple[Any, ...], facts: dict[str, Any]
+) -> EyebarError:
+    found = kind.__new__(kind, *said)
+    found.__dict__.update(facts)
+    return found
 
 
 class BadRecord(EyebarError):

@@ -12,6 +12,7 @@ from eyebar.documents.rate import rating_object
 from eyebar.errors import Unknown, nearest
 from eyebar.formula import Block, Entry, Note, Step, plain
 from eyebar.rating import BridgeRating, PartRating, RatedPart, rated_bridge, replayed
+from eyebar.rating.posting import Posting
 from eyebar.rating.rated import NO_RULE
 from eyebar.record import Record
 from eyebar.terms import Level, Method
@@ -29,15 +30,19 @@ def explain_document(
     rating = rated_bridge(one.bridge, one.values, one.rated_vehicles)
     rated = _part(rating, part)
     return explained(one, rated, _rating(
-        rating, rated, one.values.names("posting.vehicles"), (vehicle, method, level)
+        rating.posting, rated, one.values.names("posting.vehicles"), (vehicle, method, level)
     ))
 
 
 def governing_explained(one: Opened, rating: BridgeRating, part: str) -> dict[str, Any]:
     """The working of the rating that governs a part, of a bridge that has been rated."""
-    rated = _part(rating, part)
+    return part_explained(one, rating.posting, _part(rating, part))
+
+
+def part_explained(one: Opened, posting: Posting, rated: RatedPart) -> dict[str, Any]:
+    """The same of one part of a rating, of which no more than its posting is at hand."""
     vehicles = one.values.names("posting.vehicles")
-    return explained(one, rated, _rating(rating, rated, vehicles, (None, None, None)))
+    return explained(one, rated, _rating(posting, rated, vehicles, (None, None, None)))
 
 
 def explained(one: Opened, rated: RatedPart, chosen: PartRating) -> dict[str, Any]:
@@ -78,7 +83,7 @@ def _part(rating: BridgeRating, part: str) -> RatedPart:
 
 
 def _rating(
-    rating: BridgeRating, part: RatedPart, vehicles: Sequence[str],
+    posting: Posting, part: RatedPart, vehicles: Sequence[str],
     asked: tuple[str | None, Method | None, Level | None],
 ) -> PartRating:
     """The least of the ratings asked for; where nothing was, of those by the posting's method for
@@ -86,7 +91,7 @@ def _rating(
     vehicle, method, level = asked
     everything = list(part.ratings)
     if asked == (None, None, None):
-        fitting = _as_posted(rating, part, vehicles)
+        fitting = _as_posted(posting, part, vehicles)
     else:
         fitting = [
             one for one in everything
@@ -101,13 +106,13 @@ def _rating(
 
 
 def _as_posted(
-    rating: BridgeRating, part: RatedPart, vehicles: Sequence[str]
+    posting: Posting, part: RatedPart, vehicles: Sequence[str]
 ) -> list[PartRating]:
     """The ratings by the posting's method and level for the vehicles that set it; where its method
     has no rule for the part, all that have one."""
     setting = [one for one in part.ratings if one.vehicle in vehicles] or list(part.ratings)
     ruled = [one for one in setting if one.reason != NO_RULE]
-    posted = (rating.posting.method, rating.posting.level)
+    posted = (posting.method, posting.level)
     return [one for one in ruled if (one.method, one.level) == posted] or [
         one for one in ruled if one.level is Level.OPERATING
     ] or ruled or setting

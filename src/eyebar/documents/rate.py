@@ -15,6 +15,7 @@ from eyebar.documents.opened import (
 )
 from eyebar.office import Values
 from eyebar.rating import BridgeRating, PartRating, Place, RatedPart, rated_bridge
+from eyebar.rating.kept import Kept
 from eyebar.rating.posting import Posting
 from eyebar.rating.weakest import Weak, weakest
 from eyebar.record import Record
@@ -54,10 +55,13 @@ def document_of(one: Opened, rating: BridgeRating) -> dict[str, Any]:
     }
 
 
-def vehicle_parts(one: Opened, vehicle: Vehicle) -> list[dict[str, Any]]:
-    """The parts of the document, rated for one vehicle alone that need not be of the posting."""
+def vehicle_parts(
+    one: Opened, vehicle: Vehicle, kept: Kept | None = None
+) -> list[dict[str, Any]]:
+    """The parts of the document, rated for one vehicle alone that need not be of the posting;
+    `kept` is what a rating of the same bridge left, if at hand."""
     return [_part(part) for part in rated_bridge(
-        one.bridge, one.values, {vehicle.name: vehicle}
+        one.bridge, one.values, {vehicle.name: vehicle}, kept
     ).parts]
 
 

@@ -2,13 +2,16 @@
 
 import getpass
 import ipaddress
+import signal
 import socket
+import sys
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
+from threading import current_thread, main_thread
 from typing import Any
 
 import uvicorn
@@ -24,6 +27,7 @@ from eyebar.terms import Role
 from eyebar.web import urls
 from eyebar.web.app import application
 from eyebar.web.bench import Bench
+from eyebar.web.beside import Beside
 from eyebar.web.keepers import ByAccount, ByKey, Keeper
 from eyebar.web.kept import Kept, Rated
 from eyebar.web.people import Person
@@ -143,14 +147,35 @@ def free_socket(port: int, address: str = LOOPBACK) -> socket.socket:
 
 @contextmanager
 def bench_on(
-    register: Register, keeper: Keeper, *, office: Path | None, people: tuple[Person, ...] = ()
+    register: Register, keeper: Keeper, *, office: Path | None, people: tuple[Person, ...] = (),
+    beside: Beside | None = None,
 ) -> Iterator[Bench]:
-    """A bench, and what it keeps while it is open."""
-    kept = Kept(office=office)
+    """A bench, and what it keeps while it is open; `beside` is the process that ratings are made
+    in, if not in this one."""
+    kept = Kept(office=office, beside=beside or Beside(here=True))
+    kept.begin()
     try:
         yield Bench(register=register, office=office, keeper=keeper, kept=kept, people=people)
     finally:
         kept.close()
+
+
+@contextmanager
+def ended_by_term() -> Iterator[None]:
+    """A server that is told to end by SIGTERM closes what it holds, as it does after Ctrl-C."""
+    if current_thread() is not main_thread():
+        yield
+        return
+
+    def end(number: int, frame: object) -> None:
+        del frame
+        sys.exit(128 + number)
+
+    before = signal.signal(signal.SIGTERM, end)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGTERM, before)
 
 
 def own_keeper(port: int, wanted: Own) -> ByKey:
@@ -189,7 +214,9 @@ def serve(
     with opened_register(place, begin=bool(demo)) as register:
         if demo:
             with_bridges(register, demo)
-        with bench_on(register, keeper, office=office, people=wanted.people) as bench:
+        with ended_by_term(), bench_on(
+            register, keeper, office=office, people=wanted.people, beside=Beside()
+        ) as bench:
             if demo:
                 issue_all(bench)
             printed(urls.enter(keeper.key))
@@ -208,7 +235,9 @@ def _serve_shared(
             )
         listening = free_socket(wanted.port, wanted.listen)
         keeper = ByAccount(hosts=wanted.hosts, accounts=accounts)
-        with opened_register(place) as register, bench_on(register, keeper, office=office) as bench:
+        with opened_register(place) as register, ended_by_term(), bench_on(
+            register, keeper, office=office, beside=Beside()
+        ) as bench:
             saying(f"Shared at  https://{wanted.name}:{wanted.port}/")
             _run(bench, listening, saying, **wanted.settings())
     finally:

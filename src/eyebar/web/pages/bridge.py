@@ -7,7 +7,6 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from eyebar.addresses import address
-from eyebar.documents.explain import governing_explained
 from eyebar.drawings import pin_figure
 from eyebar.drawings.on_page import (
     OnPage,
@@ -22,7 +21,8 @@ from eyebar.views.report_working import IN_MATHML, working_section
 from eyebar.views.workbench import part_groups, part_shown
 from eyebar.web import urls
 from eyebar.web.answers import bench_of, page
-from eyebar.web.kept import Document, Rated
+from eyebar.web.kept import Rated
+from eyebar.web.making import Document
 from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
 
@@ -35,14 +35,14 @@ def bridge(request: Request) -> Response:
     drawing, floor = _drawing(of, found, truss), _floor(of, found)
     worked = _worked(found, part)
     return page(
-        "bridge.html", part_shown(found.rate, found.gathered.describe, found.forces, part),
+        "bridge.html", part_shown(found.rate, found.describe, found.forces, part),
         heading=heading(of, found), drawing=drawing.svg(part) if drawing else "", truss=truss,
         groups=part_groups(found.rate, part),
         working=worked and working_section(worked, notation=IN_MATHML),
-        photographs=_photographs(request, of, part), no_forces=found.gathered.no_forces,
+        photographs=_photographs(request, of, part), no_forces=found.answer.no_forces,
         section=member_on_page(found.drawn, part), pin=_pin(worked),
         floor=floor.svg(part) if floor else "",
-        trusses=[one["truss"] for one in found.gathered.describe["trusses"]],
+        trusses=[one["truss"] for one in found.describe["trusses"]],
     )
 
 
@@ -76,14 +76,14 @@ def _part(found: Rated, asked: str) -> str:
 
 def _truss(found: Rated, asked: str, part: str) -> str:
     """The truss asked for, else that of the part, else the first."""
-    names = [one["truss"] for one in found.gathered.describe["trusses"]]
+    names = [one["truss"] for one in found.describe["trusses"]]
     return next((one for one in (asked, part.split("/", maxsplit=1)[0]) if one in names), names[0])
 
 
 def _worked(found: Rated, part: str) -> Document | None:
     """The working of the rating that governs a part; None for one that is not rated."""
     one = next(each for each in found.rate["parts"] if each["part"] == part)
-    return None if one.get("not_rated") else governing_explained(found.one, found.rating, part)
+    return None if one.get("not_rated") else found.explained(part)
 
 
 def _pin(worked: Document | None) -> str:

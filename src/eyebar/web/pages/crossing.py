@@ -17,7 +17,8 @@ from eyebar.views.crossing import BoardRow, board, said, slip_lines
 from eyebar.web import urls
 from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.forms import Sent, gone_to, whole_number
-from eyebar.web.kept import Document, Rated, StillRating
+from eyebar.web.kept import Rated, StillRating
+from eyebar.web.making import Document
 from eyebar.web.pages.looked_up import heading, latest, rated
 
 

@@ -28,7 +28,7 @@ def field(request: Request) -> Response:
     found = rated(request, of)
     part = request.query_params.get("part", "")
     readings = [
-        (inspection["date"], one) for inspection in found.gathered.describe["inspections"]
+        (inspection["date"], one) for inspection in found.describe["inspections"]
         for one in inspection["readings"] if one["part"] == part
     ]
     return page(

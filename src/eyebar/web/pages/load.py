@@ -11,7 +11,8 @@ from eyebar.views.governing_places import GoverningPlace, governing_places
 from eyebar.views.standing import standing
 from eyebar.web import urls
 from eyebar.web.answers import bench_of, page
-from eyebar.web.kept import Document, Rated
+from eyebar.web.kept import Rated
+from eyebar.web.making import Document
 from eyebar.web.pages.looked_up import heading, latest, rated
 
 
@@ -51,7 +52,7 @@ def table(request: Request) -> Response:
 def _table(found: Rated, request: Request) -> Document:
     asked = request.query_params
     if found.forces is None:
-        raise NotMeasured("the forces", found.gathered.no_forces)
+        raise NotMeasured("the forces", found.answer.no_forces)
     truss = asked.get("truss") or found.forces["trusses"][0]["truss"]
     by = found.rate["posting"]["governed_by"]
     vehicle = asked.get("vehicle") or (by["vehicle"] if by else _vehicles(found)[0])

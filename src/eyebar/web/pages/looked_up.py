@@ -84,7 +84,7 @@ def heading(of: Latest, found: Rated) -> Head:
     """The head of a page of the bridge."""
     return Head(
         words=bridge_heading(
-            found.rate, found.gathered.describe, handle=of.key,
+            found.rate, found.describe, handle=of.key,
             revision=of.revision.revision, signed=of.signed,
         ),
         sign=sign_on_page(found.rate["posting"]), caller=of.caller,

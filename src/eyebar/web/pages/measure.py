@@ -18,7 +18,8 @@ from eyebar.web import urls
 from eyebar.web.answers import asking_again, bench_of, page, person_of
 from eyebar.web.drafts import Draft
 from eyebar.web.forms import Sent, gone_to, whole_number
-from eyebar.web.kept import Document, Kept, StillRating
+from eyebar.web.kept import Kept, StillRating
+from eyebar.web.making import Document
 from eyebar.web.pages.looked_up import Latest, headed, latest
 
 

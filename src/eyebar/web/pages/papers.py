@@ -1,21 +1,16 @@
 """The papers of a bridge: report, public sheet, board, drawings; issuing and signing."""
 
-from collections.abc import Callable
 from typing import Any
 
 from starlette.requests import Request
 from starlette.responses import Response
 
-from eyebar.drawings import stress_sheet
 from eyebar.errors import Unknown, Unreadable, nearest
-from eyebar.report.board_report import board_report
-from eyebar.report.missing_report import missing_report, rated_at_all
-from eyebar.report.rating_report import Asked, rating_report
 from eyebar.store.documents import bridge_document
 from eyebar.store.issued import issue_document, sign
 from eyebar.terms import Leaf, Reader, Role, Working
 from eyebar.views.signed import NOT_A_SEAL
-from eyebar.web import urls
+from eyebar.web import making, urls
 from eyebar.web.answers import bench_of, page, person_of
 from eyebar.web.forms import Sent, gone_to, whole_number
 from eyebar.web.kept import Rated
@@ -49,31 +44,26 @@ def paper(request: Request) -> Response:
     of, name = latest(request), request.path_params["name"]
     if name not in PAPERS:
         raise Unknown("paper", name, near=nearest(name, PAPERS))
-    found, bench = rated(request, of), bench_of(request)
+    found, kept = rated(request, of), bench_of(request).kept
     if name == "board.pdf":
-        cross = bench.kept.board(found)
-        made = bench.kept.made(name, of.revision.text, lambda: board_report(cross, None))
+        given: tuple[Any, ...] = making.board_paper, kept.board(found)
     else:
-        made = bench.kept.made(name, of.revision.text, _making(name, found))
+        given = _making(name, found)
+    made = kept.paper(name, found.text, *given)
     return Response(made, media_type=PDF if name.endswith(".pdf") else SVG, headers={
         "content-disposition": f'inline; filename="{of.key} {name}"'.encode(
             "ascii", "replace").decode(),
     })
 
 
-def _making(name: str, found: Rated) -> Callable[[], bytes]:
+def _making(name: str, found: Rated) -> tuple[Any, ...]:
+    """What makes a paper, and what that is given."""
     if name.endswith(".svg"):
-        leaf = Leaf.FIELD_BOOK if "narrow" in name else Leaf.SHEET
-        assert found.forces is not None
-        forces: dict[str, Any] = found.forces
-        return lambda: bytes(stress_sheet(found.rate, forces, leaf=leaf).svg, "utf-8")
-    if not rated_at_all(found.gathered):
-        return lambda: missing_report(found.gathered, None)
-    asked = Asked(
-        working=Working.ALL if "all" in name else Working.GOVERNING,
-        reader=Reader.PUBLIC if name == "public.pdf" else Reader.ENGINEER,
+        return making.sheet, found.source, Leaf.FIELD_BOOK if "narrow" in name else Leaf.SHEET
+    return (
+        making.report, found.source, Working.ALL if "all" in name else Working.GOVERNING,
+        Reader.PUBLIC if name == "public.pdf" else Reader.ENGINEER,
     )
-    return lambda: rating_report(found.gathered, asked)
 
 
 def issue(request: Request, sent: Sent) -> Response:
