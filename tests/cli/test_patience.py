@@ -76,6 +76,7 @@ def test_a_report_says_each_of_its_stages(
     monkeypatch.setattr(terminal, "BEGAN", monotonic() - 60.0)
     monkeypatch.setattr(reporting, "gathered", slow)
     monkeypatch.setattr(reporting, "rated_at_all", lambda _: True)
+    monkeypatch.setattr(reporting, "board_beside", lambda of, _: of)
     monkeypatch.setattr(reporting, "rating_report", last)
     record = Path(str(bridge_records()[SHOWN]))
     with pytest.raises(Noted):

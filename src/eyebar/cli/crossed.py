@@ -1,6 +1,5 @@
 """What `eyebar cross` asks for and prints: which vehicle, the board, the sentences, the slip."""
 
-import json
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
@@ -10,6 +9,7 @@ import typer
 
 from eyebar.cli.printing import print_cautions, print_posting
 from eyebar.cli.terminal import print_list, print_table, print_text
+from eyebar.documents.written import written
 from eyebar.vehicles import Vehicle, typed_vehicle
 from eyebar.views.crossing import BoardRow, board, said, slip_lines
 from eyebar.views.use import UseRow, use_rows
@@ -82,8 +82,6 @@ def write_slip(document: Document, file: Path) -> None:
 
         file.write_bytes(slip_report(document))
         return
-    if file.suffix.lower() == ".json":
-        text = json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False)
-    else:
-        text = "\n".join(slip_lines(document))
+    as_json = file.suffix.lower() == ".json"
+    text = written(document) if as_json else "\n".join(slip_lines(document))
     file.write_text(text + "\n", encoding="utf-8", newline="\n")

@@ -1,6 +1,5 @@
 """`eyebar demo`: an invented bridge from its record to its posting."""
 
-import json
 import shlex
 import shutil
 import sys
@@ -26,6 +25,7 @@ def demonstrated(folder: Path) -> dict[str, Any]:
     A record that is there already is the user's own by now: it is kept, and rated as it stands.
     """
     from eyebar.documents.rate import rate_document
+    from eyebar.documents.written import written as as_json
 
     records = bridge_records()
     written = _record(folder)
@@ -36,7 +36,7 @@ def demonstrated(folder: Path) -> dict[str, Any]:
         place = _record(folder, name)
         if not place.exists():
             place.write_bytes(record.read_bytes())
-    text = json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False)
+    text = as_json(document)
     _result(folder).write_text(text + "\n", encoding="utf-8")
     return document
 

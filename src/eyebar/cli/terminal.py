@@ -1,6 +1,5 @@
 """How views and documents are printed: tables within 100 columns, JSON, and a sign of patience."""
 
-import json
 import sys
 import textwrap
 import threading
@@ -22,7 +21,9 @@ BEGAN = time.monotonic()
 
 def print_json(document: dict[str, Any]) -> None:
     """Print a document for machines."""
-    typer.echo(json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False))
+    from eyebar.documents.written import written
+
+    sys.stdout.write(written(document) + "\n")  # large: typer would look through it for colours
 
 
 def print_text(*paragraphs: str) -> None:
