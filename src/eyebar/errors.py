@@ -90,16 +90,18 @@ class BadRecord(EyebarError):
 class Unreadable(EyebarError):
     """A text that is not what was wanted in its place: a length, a date, a part's address.
 
-    Attributes: `got`, `rule`, `cure`.
+    Attributes: `got`, `rule`, `cure`, `where` (or "", where the text stands by itself).
     """
 
     code = "unreadable"
 
-    def __init__(self, got: str, rule: str, cure: str = "") -> None:
+    def __init__(self, got: str, rule: str, cure: str = "", *, where: str = "") -> None:
         self.got = got
         self.rule = rule
         self.cure = cure
-        super().__init__(f"{got!r} {rule}" + (f"; {cure}" if cure else ""))
+        self.where = where
+        place = f"{where}: " if where else ""
+        super().__init__(f"{place}{got!r} {rule}" + (f"; {cure}" if cure else ""))
 
 
 class OutOfRange(EyebarError):

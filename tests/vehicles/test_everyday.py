@@ -189,7 +189,10 @@ def test_axles_typed_on_a_line_are_a_vehicle() -> None:
     [
         ("", {}, "has no axle"),
         (" , ", {}, "has no axle"),
-        ("10 kip, 12 ft", {}, "does not end with an axle"),
+        ("10 kip, 12 ft", {}, "axles: '10 kip, 12 ft' does not end with an axle"),
+        ("10 kip, 12 ft, 10 stone", {}, "axle 2: '10 stone' has the unknown unit .*; did you mean"),
+        ("10 kip, 12 stone, 9 kip", {}, "distance behind axle 1: '12 stone'"),
+        ("10 kip", {"width": "9 stone"}, "width: '9 stone'"),
         ("10 kip, -12 ft, 18 kip", {}, "below zero"),
         ("10 kip, 0 ft, 18 kip", {}, "over 0"),
         ("10, 12 ft, 18 kip", {}, "has no unit"),

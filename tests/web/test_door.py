@@ -1,12 +1,16 @@
 """Who is let in, from where, with how much."""
 
+import asyncio
 import base64
 import hashlib
 import re
+from collections.abc import Iterable
+from itertools import chain, repeat
 
 import pytest
 from starlette.testclient import TestClient
 
+from eyebar.store.documents import bridge_document
 from eyebar.web import urls
 from eyebar.web.app import ROUTES, application
 from eyebar.web.door import LARGEST_BODY
@@ -81,13 +85,68 @@ def test_who_leaves_is_out(own_seat: Seat) -> None:
     assert own_seat.client.get("/").status_code == 401
 
 
-def test_what_is_too_large_is_refused_before_it_is_read(seat: Seat) -> None:
-    answer = seat.client.post(
-        f"/bridges/{HANDLE}/files", content=b"", headers={
-            **ORIGIN, "content-length": str(LARGEST_BODY + 1),
-        },
-    )
-    assert answer.status_code == 413
+BOUNDARY = "--apart"
+FORM_BEGINS = (
+    f'--{BOUNDARY}\r\ncontent-disposition: form-data; name="file"; filename="a.txt"\r\n\r\n'
+).encode()
+MEGABYTE = b"x" * 1_000_000
+
+
+def uploaded(seat: Seat, headers: dict[str, str], pieces: Iterable[bytes]) -> tuple[int, int]:
+    """The status that answers a file sent in pieces, and how many of them were read: asked of the
+    application itself, so that nothing goes over a wire and no server measures it before."""
+    read, answers, left = 0, [], iter(pieces)
+    cookie = "; ".join(f"{name}={value}" for name, value in seat.client.cookies.items())
+    sent = {"host": HERE.removeprefix("http://"), "cookie": cookie, **ORIGIN,
+            "content-type": f"multipart/form-data; boundary={BOUNDARY}", **headers}
+
+    async def receive() -> dict:
+        nonlocal read
+        read += 1
+        piece = next(left, None)
+        return {"type": "http.request", "body": piece or b"", "more_body": piece is not None}
+
+    async def send(message: dict) -> None:
+        answers.append(message)
+
+    path = f"/bridges/{HANDLE}/files"
+    asyncio.run(application(seat.bench, seat.printed.append)({
+        "type": "http", "method": "POST", "scheme": "http", "path": path,
+        "raw_path": path.encode(), "query_string": b"", "root_path": "", "http_version": "1.1",
+        "headers": [(name.encode(), value.encode()) for name, value in sent.items()],
+        "client": ("127.0.0.1", 1), "server": ("127.0.0.1", 8123), "asgi": {"version": "3.0"},
+    }, receive, send))
+    return answers[0]["status"], read
+
+
+@pytest.mark.parametrize("headers", [
+    {"content-length": str(LARGEST_BODY + 1)}, {"content-length": "-1"},
+    {"content-length": "a lot"}, {"transfer-encoding": "chunked"},
+    {"transfer-encoding": "chunked", "content-length": "7"},
+])
+def test_what_is_too_large_or_of_no_size_is_refused_unread(
+    own_seat: Seat, headers: dict[str, str]
+) -> None:
+    assert uploaded(own_seat, headers, repeat(MEGABYTE)) == (413, 0)
+    assert bridge_document(own_seat.bench.register, HANDLE)["files"] == []
+
+
+@pytest.mark.parametrize("headers", [{"content-length": "1000"}, {}])
+def test_what_goes_on_beyond_the_limit_is_cut_off_and_not_kept(
+    own_seat: Seat, headers: dict[str, str]
+) -> None:
+    status, read = uploaded(own_seat, headers, chain([FORM_BEGINS], repeat(MEGABYTE)))
+    assert status == 413
+    assert read == 1 + LARGEST_BODY // len(MEGABYTE)
+    assert bridge_document(own_seat.bench.register, HANDLE)["files"] == []
+
+
+def test_what_keeps_within_the_limit_is_kept(own_seat: Seat) -> None:
+    pieces = [FORM_BEGINS, b"measured by hand", f"\r\n--{BOUNDARY}--\r\n".encode()]
+    status, _ = uploaded(own_seat, {"content-length": str(sum(map(len, pieces)))}, pieces)
+    assert status == 303
+    (kept,) = bridge_document(own_seat.bench.register, HANDLE)["files"]
+    assert kept["name"] == "a.txt"
 
 
 @pytest.mark.parametrize("name", [

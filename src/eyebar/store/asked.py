@@ -62,6 +62,15 @@ def revision_of(connection: Connection, bridge: KnownBridge, number: int | None 
     return Revision(**found)
 
 
+def revision_before(connection: Connection, bridge: KnownBridge, event: int) -> Revision:
+    """The revision of a bridge that was the latest when an event was written. Raises Unknown."""
+    number = connection.execute(
+        select(func.max(revisions.c.revision))
+        .where(revisions.c.bridge == bridge.id, revisions.c.event < event)
+    ).scalar_one()
+    return revision_of(connection, bridge, number or 0)
+
+
 def _latest() -> Select[Any]:
     """Bridge -> the number of its latest revision."""
     return select(

@@ -4,7 +4,7 @@ The places of forces are rows of a `force-table` document; those of ratings are 
 document recorded of the ratings. Nothing is rated for a mark.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from eyebar.terms import Kind, Level, Method
@@ -17,6 +17,8 @@ from eyebar.views.stress_sheet import signed
 LETTERS = "ABCDEF"
 FORCE, RATING = "force", "rating"
 WORST = "Worst part of the bridge"
+RatedPart = tuple[Document, Document]
+"""A rating that governs a part, and the part."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +40,8 @@ def governing_places(table: Document, rate: Document, bar: str = "") -> tuple[Go
 
     First the bar's greatest force each way and its rating, then the worst part of the bridge.
     """
-    found = [*(_of_bar(table, rate, bar) if bar else ()), *_of_bridge(table, rate)]
+    rated = _rated_parts(rate, table["vehicle"]["name"])
+    found = [*(_of_bar(table, rate, bar, rated) if bar else ()), *_of_bridge(table, rated)]
     fronts = [row["front_axle_ft"] for row in table["rows"]]
     letters = iter(LETTERS)
     placed = []
@@ -56,7 +59,9 @@ def governing_places(table: Document, rate: Document, bar: str = "") -> tuple[Go
     return tuple(placed)
 
 
-def _of_bar(table: Document, rate: Document, bar: str) -> Iterator[GoverningPlace]:
+def _of_bar(
+    table: Document, rate: Document, bar: str, rated: Sequence[RatedPart]
+) -> Iterator[GoverningPlace]:
     number, dead = table["bars"].index(bar), table["dead_kip"][bar]
     rows = [(row["forces_kip"][number], row["front_axle_ft"]) for row in table["rows"]]
     for toward, chosen, way in (("pull", max, 1.0), ("push", min, -1.0)):
@@ -68,11 +73,10 @@ def _of_bar(table: Document, rate: Document, bar: str) -> Iterator[GoverningPlac
             said=f"{signed(force)} kip with dead load, front axle at {rounding.feet(at)} ft",
             truss=table["truss"], way=table["direction"], force_kip=None,
         )
-    part = next(one for one in rate["parts"] if one["part"] == f"{table['truss']}/{bar}")
-    choice = _choice(rate, table["vehicle"]["name"])
-    if choice is None:
+    if not rated:
         return
-    rating = governing(part, choice, rate["posting"])
+    part = next(one for one in rate["parts"] if one["part"] == f"{table['truss']}/{bar}")
+    rating = next((rating for rating, one in rated if one is part), None)
     name = f"Rating of {bar}"
     if rating is None:
         why = part.get("not_rated") or "no rule under this vehicle"
@@ -81,21 +85,16 @@ def _of_bar(table: Document, rate: Document, bar: str) -> Iterator[GoverningPlac
         yield _rated(table, name, part, rating)
 
 
-def _of_bridge(table: Document, rate: Document) -> Iterator[GoverningPlace]:
+def _of_bridge(table: Document, rated: Sequence[RatedPart]) -> Iterator[GoverningPlace]:
     """The worst part; where its place is on another ruler, also the worst on this one."""
-    vehicle = table["vehicle"]["name"]
-    choice = _choice(rate, vehicle)
-    if choice is None:
+    if not rated:
+        vehicle = table["vehicle"]["name"]
         yield _nowhere(table, WORST, f"no part is rated for {vehicle}, so that no place of "
                        "it is known to govern")
         return
     here = table["truss"], table["direction"]
-    rated = [
-        (rating, part) for part in rate["parts"]
-        if (rating := governing(part, choice, rate["posting"])) is not None
-    ]
 
-    def order(one: tuple[Document, Document]) -> tuple[float, bool, str]:
+    def order(one: RatedPart) -> tuple[float, bool, str]:
         rating, part = one
         return round(rating["factor"], 9), not _stands_on(rating, part, here), part["part"]
 
@@ -114,22 +113,25 @@ def _stands_on(rating: Document, part: Document, here: tuple[str, str]) -> bool:
     return at is not None and at["direction"] == way and part["truss"] in (truss, None)
 
 
-def _choice(rate: Document, vehicle: str) -> Choice | None:
-    """By which method and level a vehicle's ratings are told; None where it was not rated.
+def _rated_parts(rate: Document, vehicle: str) -> list[RatedPart]:
+    """The parts that are rated for a vehicle, by one method and level; none where it was not rated.
 
     The posting's own; where it rates no such vehicle, as of a design load, its operating and then
     its inventory level.
     """
     method = Method(rate["posting"]["method"])
-    choices = [
+    for choice in (
         Choice(vehicle=vehicle),
         *(Choice(method=method, level=level, vehicle=vehicle)
           for level in (Level.OPERATING, Level.INVENTORY)),
-    ]
-    return next((
-        choice for choice in choices
-        if any(governing(part, choice, rate["posting"]) for part in rate["parts"])
-    ), None)
+    ):
+        rated = [
+            (rating, part) for part in rate["parts"]
+            if (rating := governing(part, choice, rate["posting"])) is not None
+        ]
+        if rated:
+            return rated
+    return []
 
 
 def _nowhere(table: Document, name: str, said: str) -> GoverningPlace:

@@ -188,7 +188,12 @@ def waiting(request: Request, error: Exception) -> Response:
         return JSONResponse({}, status_code=ACCEPTED, headers={"retry-after": "2"})
     heading, sentence = WAITING[error.what]
     if request.method == "POST":
-        return _refusal(request, heading, ("Send the form again in a while.",), CHANGED)
+        sent = request.state.sent
+        said = f"{sentence} Nothing was changed yet: send the form again in a while."
+        if sent.files:
+            return _refusal(request, heading, (said,), CHANGED)
+        return page("again.html", Refusal(heading=heading, sentences=(said,)), status=CHANGED,
+                    address=request.url.path, fields=sent.fields, back=_whence(request))
     answer = page("waiting.html", Refusal(heading=heading, sentences=(f"{sentence} {COMES_BACK}",)))
     return asking_again(request, answer)
 

@@ -29,6 +29,7 @@ from eyebar.web.pages import (
     measure,
     papers,
     revisions,
+    slips,
 )
 from eyebar.web.pages.bridge import bridge
 from eyebar.web.pages.bridges import bridges
@@ -84,8 +85,8 @@ ROUTES = (
     _page(f"{OF_BRIDGE}/load.json", table),
     _page(f"{OF_BRIDGE}/weakest", weakest),
     _page(f"{OF_BRIDGE}/cross", crossing.crossing),
-    _form(f"{OF_BRIDGE}/slip", crossing.slip, Role.ENGINEER),
-    _page(f"{OF_BRIDGE}/slips/{{number:int}}", crossing.shown_slip),
+    _form(f"{OF_BRIDGE}/slip", slips.slip, Role.ENGINEER),
+    _page(f"{OF_BRIDGE}/slips/{{number:int}}", slips.shown_slip),
     _page(f"{OF_BRIDGE}/measure", measure.measure),
     _form(f"{OF_BRIDGE}/look", measure.look, Role.MEASURER),
     _form(f"{OF_BRIDGE}/faults", measure.faults, Role.MEASURER),
@@ -98,7 +99,7 @@ ROUTES = (
     _page(f"{OF_BRIDGE}/papers/{{name}}", papers.paper),
     _form(f"{OF_BRIDGE}/issue", papers.issue, Role.ENGINEER),
     _form(f"{OF_BRIDGE}/sign", papers.signed, Role.ENGINEER),
-    _form(f"{OF_BRIDGE}/files", files.upload, Role.MEASURER),
+    _form(f"{OF_BRIDGE}/files", papers.upload, Role.MEASURER),
     _page(f"{OF_BRIDGE}/files/{{number:int}}", files.fetch),
     _page("/json/openapi.json", machines.described),
     _page("/json/bridges", machines.bridges),

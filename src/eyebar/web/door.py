@@ -141,7 +141,10 @@ class Door:
             await send(message)
 
         try:
-            await self.app(scope, receive, noted)
+            await self.app(scope, _measured(receive), noted)
+        except _TooLarge:
+            status = 413
+            await _refused(send, status)
         finally:
             if scope["method"] not in SAFE and scope["path"] != urls.LOGIN:
                 address = scope["client"][0] if scope.get("client") else ""
@@ -176,6 +179,24 @@ class Door:
                     message["headers"].append((b"cache-control", b"no-store"))
             await send(message)
         return guarded
+
+
+class _TooLarge(Exception):
+    """More comes than is taken, whatever was declared."""
+
+
+def _measured(receive: Receive) -> Receive:
+    """What is sent, no more of it than is taken."""
+    taken = 0
+
+    async def measured() -> Message:
+        nonlocal taken
+        message = await receive()
+        taken += len(message.get("body", b""))
+        if taken > LARGEST_BODY:
+            raise _TooLarge
+        return message
+    return measured
 
 
 def _cookie(keeper: Keeper, token: str, age: int | None = None) -> bytes:

@@ -1,6 +1,7 @@
 """What a page sends: its fields as text, its files as bytes; the page itself runs off the loop."""
 
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 from starlette.concurrency import run_in_threadpool
@@ -8,7 +9,7 @@ from starlette.datastructures import UploadFile
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
-from eyebar.errors import OutOfRange, Unreadable
+from eyebar.errors import EyebarError, OutOfRange, Unreadable
 from eyebar.record.reading import LARGEST
 
 SEE_OTHER = 303
@@ -31,6 +32,32 @@ class Sent:
     def whole(self, name: str) -> str:
         """A field as it was typed, its lines ended as in a file."""
         return self.fields.get(name, "").replace("\r\n", "\n")
+
+
+@dataclass(slots=True)
+class Faults:
+    """What is wrong with a form that was filled in, by its fields; all of it at once."""
+
+    said: dict[str, str] = field(default_factory=dict)
+    """Field -> what is wrong with it; the empty name for what is wrong with the whole."""
+
+    @contextmanager
+    def at(self, name: str) -> Iterator[None]:
+        """What is refused within is a fault of this field."""
+        try:
+            yield
+        except EyebarError as refusal:
+            self.add(name, refusal)
+
+    def add(self, name: str, refusal: EyebarError) -> None:
+        """Take down what is wrong with a field; of one that is empty, nothing is quoted."""
+        said = str(refusal)
+        if isinstance(refusal, Unreadable) and not refusal.got:
+            said = f"{refusal.rule}; {refusal.cure}" if refusal.cure else refusal.rule
+        self.said.setdefault(name, said)
+
+    def __bool__(self) -> bool:
+        return bool(self.said)
 
 
 def whole_number(typed: str, what: str) -> int:
@@ -60,7 +87,8 @@ def posted(page: Page) -> Callable[[Request], Awaitable[Response]]:
         for name, value in fields.items():
             if "\x00" in value:
                 raise OutOfRange(f"field {name}", "a text with a null character", "plain text")
-        return await run_in_threadpool(page, request, Sent(fields=fields, files=files))
+        sent = request.state.sent = Sent(fields=fields, files=files)
+        return await run_in_threadpool(page, request, sent)
     return taken
 
 

@@ -13,7 +13,7 @@ from eyebar.record import LARGEST, NOT_MEASURED
 from eyebar.terms import CurveShape, EndPosts, Form, RoadPlace, SubMembers
 from eyebar.views.measure import faults_of
 from eyebar.web import urls
-from eyebar.web.answers import bench_of, page
+from eyebar.web.answers import REFUSED, bench_of, page
 from eyebar.web.drafts import Draft
 from eyebar.web.forms import Sent, gone_to
 from eyebar.web.pages.measure import faults_answer, saved_new
@@ -53,8 +53,15 @@ def beginning(request: Request) -> Response:
             )
         except EyebarError as error:
             wrong = tuple(str(error).splitlines())
+    return _form(asked, drawing, wrong)
+
+
+def _form(
+    asked: Mapping[str, str], drawing: str, wrong: tuple[str, ...], status: int = 200
+) -> Response:
+    """The form as it was filled in, and what it makes or what is wrong with it."""
     return page("new.html", FIELDS, asked=asked, drawing=drawing, wrong=wrong, text="", faults=(),
-                draft="")
+                draft="", status=status)
 
 
 def begin(request: Request, sent: Sent) -> Response:
@@ -70,7 +77,10 @@ def begin(request: Request, sent: Sent) -> Response:
     elif sent.text("text"):
         text = sent.whole("text")
     else:
-        text = begun(_beginning(sent.fields), datetime.now().astimezone().date())
+        try:
+            text = begun(_beginning(sent.fields), datetime.now().astimezone().date())
+        except EyebarError as error:
+            return _form(sent.fields, "", tuple(str(error).splitlines()), REFUSED)
     draft = bench_of(request).drafts.keep(Draft(handle="", onto=0, text=text))
     return gone_to(f"{urls.NEW}/{draft}")
 

@@ -1,41 +1,48 @@
-"""May it cross? The board, one vehicle of the office's or of one's own, and the slip."""
+"""May it cross? The board, one vehicle of the office's or of one's own, and the form of a slip."""
 
+from collections.abc import Mapping
 from datetime import date, datetime
 
 from starlette.requests import Request
 from starlette.responses import Response
 
-from eyebar.documents.cross import chosen
-from eyebar.documents.slip import slip_of
-from eyebar.errors import Unreadable
-from eyebar.store.issued import Crossing, give_slip, slip_given
+from eyebar.errors import EyebarError, OutOfRange, Unknown, Unreadable
 from eyebar.terms import VehicleClass
 from eyebar.vehicles import Vehicle, typed_vehicle
-from eyebar.views import words
 from eyebar.views.columns import columns
-from eyebar.views.crossing import BoardRow, board, said, slip_lines
-from eyebar.web import urls
-from eyebar.web.answers import asking_again, bench_of, page, person_of
-from eyebar.web.forms import Sent, gone_to, whole_number
+from eyebar.views.crossing import BoardRow, board, said
+from eyebar.web.answers import REFUSED, asking_again, bench_of, page
+from eyebar.web.forms import Faults
 from eyebar.web.kept import Rated, StillRating
 from eyebar.web.making import Document
-from eyebar.web.pages.looked_up import heading, latest, rated
+from eyebar.web.pages.looked_up import Latest, heading, latest, rated
 
 
 def crossing(request: Request) -> Response:
     """The answer for the vehicle that is asked for, and the board for all."""
-    of = latest(request)
-    found = rated(request, of)
-    one = _one(request, found)
+    return shown(request, latest(request), request.query_params, Faults())
+
+
+def shown(
+    request: Request, of: Latest, asked: Mapping[str, str], faults: Faults
+) -> Response:
+    """The page, with its forms as they were filled in and what is wrong with them."""
+    found, kept = rated(request, of), bench_of(request).kept
+    one: Document | None = None
+    try:
+        vehicle = vehicle_of(asked)
+        one = None if vehicle is None else kept.crossing(found, vehicle)
+    except EyebarError as refusal:
+        faults.add(field_of(refusal), refusal)
     everybody = _board(request, found)
     answer = page(
         "crossing.html", said(one, one["vehicles"][0]) if one else None,
         heading=heading(of, found), one=one["vehicles"][0] if one else None,
-        vehicles=_names(found),
-        asked=request.query_params, board=everybody, columns=columns(BoardRow),
-        today=_today().isoformat(),
+        vehicles=_names(found), status=REFUSED if faults else 200, faults=faults,
+        asked=asked, board=everybody, columns=columns(BoardRow), today=_today().isoformat(),
     )
-    return answer if everybody is not None else asking_again(request, answer)
+    waits = everybody is None and not faults and request.method != "POST"
+    return asking_again(request, answer) if waits else answer
 
 
 def _names(found: Rated) -> list[str]:
@@ -46,20 +53,31 @@ def _names(found: Rated) -> list[str]:
     ]
 
 
-def _one(request: Request, found: Rated) -> Document | None:
-    vehicle = _asked(request.query_params)
-    return None if vehicle is None else bench_of(request).kept.crossing(found, vehicle)
-
-
-def _asked(asked: object) -> str | Vehicle | None:
+def vehicle_of(asked: Mapping[str, str]) -> str | Vehicle | None:
     """The vehicle that an address or a form asks for: typed axles, else a name."""
-    get = asked.get  # type: ignore[attr-defined]
-    if axles := (get("axles") or "").strip():
+    def one(name: str) -> str:
+        return asked.get(name, "").strip()
+
+    if axles := one("axles"):
         return typed_vehicle(
-            axles, gauge=get("gauge") or "", width=get("width") or "",
-            name=(get("name") or "").strip() or "own vehicle", towing=bool(get("towing")),
+            axles, gauge=one("gauge"), width=one("width"), towing=bool(one("towing"))
         )
-    return (get("vehicle") or "").strip() or None
+    return one("vehicle") or None
+
+
+FIELDS = {"vehicle": "vehicle", "axle": "axles", "distance": "axles", "number of axles": "axles",
+          "gauge": "gauge", "width": "width"}
+"""How a refusal of a vehicle begins to say where -> the field of the form."""
+
+
+def field_of(refusal: EyebarError) -> str:
+    """The field of the form on vehicles that a refusal is about."""
+    if isinstance(refusal, Unknown):
+        return "vehicle"
+    if not isinstance(refusal, Unreadable | OutOfRange):
+        return ""
+    where = refusal.where if isinstance(refusal, Unreadable) else refusal.what
+    return next((name for begins, name in FIELDS.items() if where.startswith(begins)), "")
 
 
 def _board(request: Request, found: Rated) -> tuple[BoardRow, ...] | None:
@@ -67,50 +85,6 @@ def _board(request: Request, found: Rated) -> tuple[BoardRow, ...] | None:
         return board(bench_of(request).kept.board(found))
     except StillRating:
         return None
-
-
-def slip(request: Request, sent: Sent) -> Response:
-    """Give a slip: it is written down in the register and shown, to be printed and signed."""
-    of, bench = latest(request), bench_of(request)
-    vehicle = _asked(sent.fields)
-    if vehicle is None:
-        raise Unreadable("", "names no vehicle", "choose one, or type its axles")
-    found = rated(request, of)
-    document = slip_of(
-        bench.kept.crossing(found, vehicle), chosen([vehicle], found.one.vehicles)[0],
-        _day(sent.text("day")), way=whole_number(sent.text("way") or "1", "a way"),
-    )
-    conditions = document["way"]["conditions"] if document["way"] else []
-    day = date.fromisoformat(document["day"])
-    given = give_slip(
-        bench.register, of.key,
-        Crossing(
-            vehicle=document["vehicle"]["name"], holder=sent.text("holder"), begins=day, ends=day,
-            conditions="; ".join(map(words.condition, conditions)) or "none",
-        ), person=person_of(request), reason=sent.text("why") or "asked at the workbench",
-    )
-    bench.slips[given.number] = document
-    return gone_to(urls.bridge(of.key, f"slips/{given.number}"))
-
-
-def shown_slip(request: Request) -> Response:
-    """A slip to print; of one that was given before the workbench was opened, what is kept of it.
-    """
-    of, bench, number = latest(request), bench_of(request), int(request.path_params["number"])
-    with bench.register.reading() as connection:
-        given = slip_given(connection, of.bridge, number)
-    document = bench.slips.get(number)
-    return page("slip.html", slip_lines(document) if document else None, handle=of.key,
-                given=given)
-
-
-def _day(typed: str) -> date:
-    if not typed:
-        return _today()
-    try:
-        return date.fromisoformat(typed)
-    except ValueError:
-        raise Unreadable(typed, "is no day", "write it year-month-day") from None
 
 
 def _today() -> date:

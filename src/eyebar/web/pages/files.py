@@ -1,15 +1,12 @@
-"""Photographs and files of a bridge."""
+"""Photographs and files of a bridge, handed out."""
 
 from starlette.requests import Request
 from starlette.responses import Response
 
-from eyebar.errors import Unknown, Unreadable
+from eyebar.errors import Unknown
 from eyebar.store.asked import bridge_named
-from eyebar.store.files import About, attach_content, fetched
-from eyebar.web import urls
-from eyebar.web.answers import bench_of, person_of
-from eyebar.web.forms import Sent, gone_to
-from eyebar.web.pages.looked_up import latest
+from eyebar.store.files import fetched
+from eyebar.web.answers import bench_of
 
 SHOWN = ("image/jpeg", "image/png", "image/webp", "image/gif")
 """What a browser may show; everything else is handed out to be saved."""
@@ -27,16 +24,3 @@ def fetch(request: Request) -> Response:
     way = "inline" if kind in SHOWN else "attachment"
     return Response(content, media_type=kind if way == "inline" else "application/octet-stream",
                     headers={"content-disposition": f'{way}; filename="file-{number}"'})
-
-
-def upload(request: Request, sent: Sent) -> Response:
-    """Keep a photograph or a file with a part."""
-    of, bench = latest(request), bench_of(request)
-    if "file" not in sent.files:
-        raise Unreadable("", "no file was sent", "choose one")
-    part = sent.text("part")
-    attach_content(
-        bench.register, of.key, sent.files["file"], About(part=part, note=sent.text("note")),
-        person=person_of(request), reason=sent.text("why") or "kept at the workbench",
-    )
-    return gone_to(urls.part(of.key, part) if part else urls.bridge(of.key))
