@@ -23,7 +23,7 @@ PAGES = (
 REFUSALS = {
     "/bridges/nowhere": (404, "Not here"), "/nothing": (404, "Not here"),
     f"{WREN}?part=north/U9-L9": (404, "Not here"), f"{WREN}/save": (405, "Not here"),
-    f"{WREN}/load?at=far": (422, "Refused"), f"{WREN}/cross?axles=10+stone": (422, "Refused"),
+    f"{WREN}/load?at=far": (422, "Refused"), f"{WREN}/load?way=over": (422, "Refused"),
 }
 
 
@@ -62,6 +62,24 @@ def test_a_refusal_is_a_page_that_leads_back(page, address: str, told: tuple[int
     narrowed(page)
     assert sideways(page) <= 0
     assert page.get_by_role("link", name="Back").get_attribute("href") == "/"
+    page.faults.clear()  # the refusal itself is written to the console
+
+
+def test_a_field_that_is_refused_has_the_focus_and_what_was_typed(page) -> None:
+    come(page, f"{WREN}/cross")
+    axles = page.get_by_label("Axles, front to rear")
+    axles.fill("10 stone")
+    page.get_by_label("Gauge").fill("7 ft")
+    page.get_by_role("button", name="May it cross?").click()
+    page.locator(".fault").first.wait_for()
+    assert page.evaluate("document.activeElement.name") == "axles"
+    assert axles.input_value() == "10 stone"
+    assert page.get_by_label("Gauge").input_value() == "7 ft"
+    said = page.locator(f"#{axles.get_attribute('aria-describedby')}")
+    assert "axle 1: '10 stone'" in said.inner_text()
+    assert serious_faults(page) == []
+    narrowed(page)
+    assert sideways(page) <= 0
     page.faults.clear()  # the refusal itself is written to the console
 
 
