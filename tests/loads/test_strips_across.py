@@ -25,7 +25,7 @@ def laid(
     held_ft: float | None = None,
 ) -> Strips:
     road = RoadAcross(curb_ft=curb_ft, clear_ft=clear_ft, held_ft=held_ft)
-    return worst_strips(line, road, most_lanes=lanes, values=VALUES)[-1]
+    return worst_strips([line], road, most_lanes=lanes, values=VALUES)[0][-1]
 
 
 def moment(at_ft: float, span_ft: float) -> AcrossLine:
@@ -228,8 +228,26 @@ def test_no_place_of_lanes_with_room_is_worse_for_wheels(seed: int) -> None:
     assert best >= wheels(line, clear, 2) - 0.05
 
 
+@pytest.mark.parametrize("lanes", [1, 2])
+def test_lines_of_the_same_places_are_found_together_as_each_alone(lanes: int) -> None:
+    # To the bit: a rating finds many at once, its working one.
+    random = np.random.default_rng(lanes)
+    places = tuple(np.cumsum(random.uniform(1.0, 3.0, 12)).tolist())
+    lines = [
+        AcrossLine(places_ft=places, ordinates=tuple(random.uniform(-1.0, 1.0, 12).tolist()))
+        for _ in range(30)
+    ]
+    for clear in (9.0, 16.0, 18.5, 29.0):
+        road = RoadAcross(curb_ft=0.5, clear_ft=clear)
+        together = worst_strips(lines, road, most_lanes=lanes, values=VALUES)
+        assert together == [
+            worst_strips([one], road, most_lanes=lanes, values=VALUES)[0] for one in lines
+        ]
+
+
 # Laws
 
+ANYWHERE = (-20.0, 60.0)
 ORDINATES = st.lists(st.floats(-1.0, 1.0), min_size=3, max_size=9)
 
 
@@ -245,8 +263,8 @@ def test_a_strip_does_the_mean_of_what_its_halves_do(
 ) -> None:
     # Condition: none.
     line, at = line_of(ordinates), np.array([edge])
-    half = strip_moved(line, width / 2.0).effect
-    whole = strip_moved(line, width).effect(at)
+    half = strip_moved(line, width / 2.0, *ANYWHERE).effect
+    whole = strip_moved(line, width, *ANYWHERE).effect(at)
     assert whole == pytest.approx((half(at) + half(at + width / 2.0)) / 2.0, abs=1e-9)
     assert whole * width == pytest.approx(line.under(edge, edge + width), abs=1e-9)
 
@@ -255,8 +273,9 @@ def test_a_strip_does_the_mean_of_what_its_halves_do(
 @settings(deadline=None)
 def test_a_strip_of_no_width_is_a_wheel_line(ordinates: list[float], edge: float) -> None:
     # Condition: so narrow that the line hardly changes under it.
-    line, at = line_of(ordinates), np.array([edge])
-    assert strip_moved(line, 1e-6).effect(at)[0] == pytest.approx(line.at(edge), abs=1e-5)
+    line = line_of(ordinates)
+    found = strip_moved(line, 1e-6, *ANYWHERE).effect(np.array([edge]))[0]
+    assert found == pytest.approx(line.at(edge), abs=1e-5)
 
 
 @given(ordinates=ORDINATES, clear=st.floats(10.0, 17.9))

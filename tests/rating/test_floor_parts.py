@@ -626,6 +626,45 @@ def test_a_bracket_of_which_a_size_was_not_measured_is_not_rated() -> None:
     assert "not measured" in found.not_rated
 
 
+@pytest.mark.parametrize("by", [INVENTORY, OPERATING])
+def test_rot_at_either_end_of_a_stringer_counts_alike(by: tuple[Method, Level]) -> None:
+    # A joist of 12 in left with 5 in over the last foot at one end or at the other: its shear there
+    # governs, and the trains run both ways.
+    part = "floor/panel 6/stringer 4"
+    ends = [
+        entry(rated(floor_bridge(
+            "quillmarsh",
+            (f"{part}, place: end L5, what: depth, value: 11 3/8 in",
+             f"{part}, place: end {end}, what: depth, value: 5 in"),
+            (f"{part}, place: mid", f"{part}, place: 2 ft from {end}"),
+        ), some("Type 3"))[part], "Type 3", by)
+        for end in ("L5", "L6")
+    ]
+    first, last = ends
+    assert first.check == last.check == "shear along the grain"
+    assert first.factor == pytest.approx(last.factor, rel=1e-12)
+    assert [one.floor and one.floor.end for one in ends] == [0, 1]
+
+
+def test_a_rating_of_a_part_alike_elsewhere_is_the_same_but_for_its_place() -> None:
+    # Stringers of two panels with nothing between them but 15 ft of road.
+    found = rated(floor_bridge("quillmarsh"), some("Type 3", "H20", "design tandem"))
+    pairs = zip(found["floor/panel 2/stringer 3"].ratings,
+                found["floor/panel 3/stringer 3"].ratings, strict=True)
+    moved = 0
+    for near, far in pairs:
+        if near.at is None:
+            assert near == far
+            continue
+        at = replace(near.at, front_axle_ft=near.at.front_axle_ft + 15.0)
+        assert far.at is not None
+        assert far.at.front_axle_ft == pytest.approx(at.front_axle_ft, rel=1e-12)
+        assert near.elsewhere(at) == replace(near, at=at)
+        assert replace(far, at=at) == replace(near, at=at)
+        moved += 1
+    assert moved > 5
+
+
 def test_every_check_of_such_a_floor_is_made_again_to_the_bit() -> None:
     vehicles = some("Type 3", "crowd")
     bridge = floor_bridge("quillmarsh", WALK, OUT, *running("5 in"), *SLAB)

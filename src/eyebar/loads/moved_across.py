@@ -37,6 +37,10 @@ def greatest_together(
 
     `starts_ft`: one start, or the least and the greatest with those between at which rooms change.
     """
+    if len(starts_ft) == 1:
+        low, high = rooms(starts_ft)
+        each = [_greatest(moved, *room) for room in zip(low[0], high[0], strict=True)]
+        return sum(most for most, _ in each), tuple(at for _, at in each)
     low, high = rooms(_starts(moved, rooms, starts_ft))
     shape = (*low.shape, len(moved.tops))
     inner = np.broadcast_to(moved.tops, shape)
@@ -52,10 +56,17 @@ def greatest_together(
     return float(most[row].sum()), tuple(places.tolist())
 
 
+def _greatest(moved: Moved, low: float, high: float) -> tuple[float, float]:
+    """The greatest effect of one load between two places, and its place."""
+    tops = moved.tops
+    at = np.concatenate([[low, high], tops[(tops > low) & (tops < high)]])
+    does = moved.effect(at)
+    most = does.max()
+    return float(most), float(at[does == most].max())
+
+
 def _starts(moved: Moved, rooms: Rooms, starts_ft: Floats) -> Floats:
     """The starts of the lanes among which the worst is."""
-    if len(starts_ft) == 1:
-        return starts_ft
     ends = np.concatenate(rooms(starts_ft), axis=-1)
     found = [starts_ft]
     for (a, b), (p, q) in zip(pairwise(starts_ft.tolist()), pairwise(ends), strict=True):

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
+from eyebar.terms import Combine
 from eyebar.vehicles import Vehicle
 
 Floats = NDArray[np.float64]
@@ -30,6 +31,10 @@ class Trains:
     lane: Floats
     point_moment: Floats
     point_shear: Floats
+    beside: Floats
+    """Lane load (v,) that stands on the road beside the axles [kip/ft]."""
+    alone: NDArray[np.bool_]
+    """Whether the lane load may stand in the place of the axles (v,)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,11 +98,14 @@ def trains(vehicles: Mapping[str, Vehicle]) -> Trains:
     for row, v in enumerate(vehicles.values()):
         axles[row, : len(v.axles_kip)] = v.axles_kip
         behind[row, : len(v.axles_kip)] = v.behind_front_ft()[: len(v.axles_kip)]
+    beside = [v.lane_kip_per_ft if v.combine is Combine.SUM else 0.0 for v in vehicles.values()]
+    alone = [v.combine in (Combine.GREATER, Combine.AREA) for v in vehicles.values()]
     points = [v.lane_point_kip or (0.0, 0.0) for v in vehicles.values()]
     return Trains(
         names=tuple(vehicles), axles=axles, behind=behind,
         lane=np.array([v.lane_kip_per_ft for v in vehicles.values()]),
         point_moment=np.array([p[0] for p in points]), point_shear=np.array([p[1] for p in points]),
+        beside=np.array(beside), alone=np.array(alone, dtype=bool),
     )
 
 
@@ -108,6 +116,8 @@ class Spans:
     of: Trains
     known_pieces: dict[tuple[float, float, float], Pieces] = field(default_factory=dict)
     known_ahead: Floats | None = None
+    known_shears: dict[tuple[float, float, bytes], Greatest] = field(default_factory=dict)
+    known_reactions: dict[tuple[float, float], Greatest] = field(default_factory=dict)
 
     def ahead(self) -> Floats:
         """(v, 2, k, k) how far towards the far end axle l stands of axle j, for both ways."""
@@ -129,27 +139,36 @@ class Spans:
 
         `over` (v,) is what that axle counts, all others 1.
         """
-        place = section_ft + self.ahead()
-        on = (place >= 0.0) & (place <= span_ft)
-        ordinate = np.where(on, -place / span_ft + (place >= section_ft), 0.0)
-        return _greatest(self, ordinate, over)
+        weight = np.broadcast_to(np.asarray(over, dtype=float), len(self.of.axles))
+        key = (span_ft, section_ft, weight.tobytes())
+        if key not in self.known_shears:
+            place = section_ft + self.ahead()
+            on = (place >= 0.0) & (place <= span_ft)
+            ordinate = np.where(on, -place / span_ft + (place >= section_ft), 0.0)
+            self.known_shears[key] = _greatest(self, ordinate, weight)
+        return self.known_shears[key]
 
     def reaction(self, before_ft: float, behind_ft: float) -> Greatest:
         """Greatest reaction of two simple spans on the beam between them [kip]."""
+        key = (before_ft, behind_ft)
+        if key not in self.known_reactions:
+            self.known_reactions[key] = self._reaction(before_ft, behind_ft)
+        return self.known_reactions[key]
+
+    def _reaction(self, before_ft: float, behind_ft: float) -> Greatest:
         far = self.ahead()
         length = np.where(far < 0.0, before_ft, behind_ft)
         with np.errstate(divide="ignore", invalid="ignore"):
             ordinate = np.where(length > 0.0, np.maximum(1.0 - np.abs(far) / length, 0.0), 0.0)
         ordinate = np.where(far == 0.0, 1.0, ordinate)
-        return _greatest(self, ordinate, 1.0)
+        return _greatest(self, ordinate, np.ones(len(self.of.axles)))
 
 
-def _greatest(spans: Spans, ordinate: Floats, over: Floats | float) -> Greatest:
+def _greatest(spans: Spans, ordinate: Floats, weight: Floats) -> Greatest:
     axles = spans.of.axles
     effect = np.einsum("vdjk,vk->vdj", ordinate, axles)
     count = len(axles[0])
     own = np.einsum("vdjj->vdj", ordinate) * axles[:, None, :]
-    weight = np.broadcast_to(np.asarray(over, dtype=float), (len(axles),))
     effect = effect + (weight - 1.0)[:, None, None] * own
     flat = np.where(axles[:, None, :] > 0.0, effect, -np.inf).reshape(len(axles), -1)
     best = flat.argmax(axis=1)

@@ -40,15 +40,15 @@ class AcrossLine:
     def over(self, places_ft: Floats) -> Floats:
         """Its ordinates at places of any shape."""
         places, ordinates = np.array(self.places_ft), np.array(self.ordinates)
-        i = np.clip(np.searchsorted(places, places_ft, side="right"), 1, len(places) - 1)
-        part = (places_ft - places[i - 1]) / (places[i] - places[i - 1])
-        over: Floats = ordinates[i - 1] * (1.0 - part) + ordinates[i] * part
+        i = np.searchsorted(places[1:-1], places_ft, side="right")
+        part = (places_ft - places[i]) / (places[i + 1] - places[i])
+        over: Floats = ordinates[i] * (1.0 - part) + ordinates[i + 1] * part
         return over
 
     def area_to(self, places_ft: Floats) -> Floats:
         """Its area from its first place to others, of any shape, less than nothing before it."""
         places, ordinates = np.array(self.places_ft), np.array(self.ordinates)
-        i = np.clip(np.searchsorted(places, places_ft, side="right"), 1, len(places) - 1) - 1
+        i = np.searchsorted(places[1:-1], places_ft, side="right")
         pieces = np.diff(places) * (ordinates[:-1] + ordinates[1:]) / 2.0
         before = np.concatenate([[0.0], np.cumsum(pieces)])[i]
         area: Floats = before + (places_ft - places[i]) * (

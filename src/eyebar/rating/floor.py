@@ -173,7 +173,7 @@ def _moved(rating: PartRating, by_ft: float) -> PartRating:
         front_axle_ft=rating.at.front_axle_ft + by_ft, direction=rating.at.direction,
         spacing_ft=rating.at.spacing_ft,
     )
-    return replace(rating, at=at)
+    return rating.elsewhere(at)
 
 
 def loads_of(bridge: Bridge, context: FloorContext, part: FloorPart) -> AnyLoads:

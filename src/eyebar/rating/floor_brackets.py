@@ -1,6 +1,7 @@
 """Brackets that carry a sidewalk outside a truss: no wheel comes there, a load by area does."""
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from eyebar.vehicles import Vehicle
 class BracketLoads:
     """One bracket and what stands on its half of both panels."""
 
+    mirrored: ClassVar[bool] = False
     context: FloorContext
     bracket: Bracket
 

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 
 from eyebar.bridge.floor_parts import Floor, Sidewalk
 from eyebar.bridge.parts import Roadway
@@ -13,6 +14,7 @@ from eyebar.loads.across import LaneCase, multiple_presence, shares
 from eyebar.loads.continuous import Extremes
 from eyebar.loads.floor_dead import Pair, stringer_dead, stringer_line
 from eyebar.loads.shock import impact
+from eyebar.loads.stringer_shares import StringerShares
 from eyebar.loads.strips_across import Strips, worst_strips
 from eyebar.loads.trains import Floats, Spans, trains
 from eyebar.loads.wheels_across import (
@@ -27,6 +29,8 @@ from eyebar.resistance import Condition
 from eyebar.resistance.floor_rules import Strength
 from eyebar.terms import Combine, Level, Metal, Method
 from eyebar.vehicles import Vehicle
+
+Rows = NDArray[np.intp]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,9 @@ class FloorContext:
         default_factory=dict
     )
     known_placed: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
+    known_shares: dict[tuple[object, ...], StringerShares] = field(default_factory=dict)
+    known_listed: list[Vehicle] = field(default_factory=list)
+    known_kinds: list[tuple[Vehicle, Rows]] = field(default_factory=list)
     known_strips: dict[AcrossLine, tuple[Strips, ...]] = field(default_factory=dict)
     known_laid: dict[tuple[AcrossLine, int], Floats] = field(default_factory=dict)
     kept: FloorKept = field(default_factory=FloorKept)
@@ -78,8 +85,27 @@ class FloorContext:
 
     def listed(self, rows: Sequence[int]) -> list[Vehicle]:
         """The vehicles in some places of the arrays."""
-        everything = list(self.vehicles.values())
-        return [everything[row] for row in rows]
+        if not self.known_listed:
+            self.known_listed.extend(self.vehicles.values())
+        return [self.known_listed[row] for row in rows]
+
+    def kind(self, vehicle: Vehicle) -> tuple[object, ...]:
+        """What of a vehicle its shares across the road depend on."""
+        return (vehicle.gauge_ft, self.lanes[vehicle.name], vehicle.combine is Combine.AREA,
+                has_lane_load(vehicle))
+
+    @property
+    def kinds(self) -> list[tuple[Vehicle, Rows]]:
+        """One vehicle of each such kind, and the places in the arrays of all of that kind."""
+        if not self.known_kinds:
+            rows: dict[tuple[object, ...], list[int]] = {}
+            everything = list(self.vehicles.values())
+            for row, one in enumerate(everything):
+                rows.setdefault(self.kind(one), []).append(row)
+            self.known_kinds.extend(
+                (everything[found[0]], np.array(found)) for found in rows.values()
+            )
+        return self.known_kinds
 
     def placings(self, line: AcrossLine, vehicle: Vehicle) -> tuple[Placing, ...]:
         """The worst placings of a vehicle for an influence line across, by lanes loaded."""
@@ -95,36 +121,45 @@ class FloorContext:
     def placed(self, line: AcrossLine, lanes: int) -> Floats:
         """(v,) share of the axles with so many lanes loaded, nan where so many do not fit."""
         if (line, lanes) not in self.known_placed:
-            self.known_placed[line, lanes] = np.array([
-                found[lanes - 1].share if len(found) >= lanes else np.nan
-                for found in (self.placings(line, one) for one in self.vehicles.values())
-            ])
+            shares = np.full(len(self.vehicles), np.nan)
+            for one, rows in self.kinds:
+                found = self.placings(line, one)
+                if len(found) >= lanes:
+                    shares[rows] = found[lanes - 1].share
+            self.known_placed[line, lanes] = shares
         return self.known_placed[line, lanes]
 
     def strips(self, line: AcrossLine) -> tuple[Strips, ...]:
         """The worst places of lane loads for an influence line across, by lanes loaded."""
         if line not in self.known_strips:
-            self.known_strips[line] = worst_strips(
-                line, self.road, most_lanes=self.most_lanes, values=self.values
-            )
+            self.know_strips([line])
         return self.known_strips[line]
+
+    def know_strips(self, lines: Sequence[AcrossLine]) -> None:
+        """Finds the worst places of lane loads for lines of the same places, all at once."""
+        new = [one for one in lines if one not in self.known_strips]
+        if new:
+            self.known_strips.update(zip(new, worst_strips(
+                new, self.road, most_lanes=self.most_lanes, values=self.values
+            ), strict=True))
 
     def lane_share(self, line: AcrossLine, vehicle: Vehicle, lanes: int) -> float:
         """Share of a vehicle's lane load with so many lanes loaded, nothing where it has none; of a
         load by area as it lies."""
         if vehicle.combine is Combine.AREA:
             return self.placings(line, vehicle)[lanes - 1].share
-        if vehicle.combine is Combine.NONE or not vehicle.lane_kip_per_ft:
+        if not has_lane_load(vehicle):
             return 0.0
         return self.strips(line)[lanes - 1].share
 
     def laid(self, line: AcrossLine, lanes: int) -> Floats:
         """(v,) share of the lane load with so many lanes loaded, nan where so many do not fit."""
         if (line, lanes) not in self.known_laid:
-            self.known_laid[line, lanes] = np.array([
-                self.lane_share(line, one, lanes) if lanes <= self.lanes[name] else np.nan
-                for name, one in self.vehicles.items()
-            ])
+            shares = np.full(len(self.vehicles), np.nan)
+            for one, rows in self.kinds:
+                if lanes <= self.lanes[one.name]:
+                    shares[rows] = self.lane_share(line, one, lanes)
+            self.known_laid[line, lanes] = shares
         return self.known_laid[line, lanes]
 
     def presence(self, method: Method, lanes: int) -> float:
@@ -206,6 +241,11 @@ def floor_context(
         refused=refused, lanes=lanes, spans=Spans(of=trains(fitting)),
         kept=kept or FloorKept(),
     )
+
+
+def has_lane_load(vehicle: Vehicle) -> bool:
+    """Whether a lane load stands on the road beside its axles or in their place."""
+    return vehicle.combine is not Combine.NONE and vehicle.lane_kip_per_ft != 0.0
 
 
 def lane_beside(vehicle: Vehicle, impact_on_axles: float) -> float:

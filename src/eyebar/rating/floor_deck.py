@@ -30,6 +30,9 @@ class DeckLoads:
     context: FloorContext
     deck: Deck
     known: dict[tuple[Method, float], Strip] = field(default_factory=dict)
+    known_strengths: dict[tuple[Method, Level, float], tuple[Strength, ...]] = field(
+        default_factory=dict
+    )
 
     def strip(self, method: Method, vehicle: Vehicle) -> Strip:
         """The strip that carries the heaviest wheel."""
@@ -54,12 +57,15 @@ class DeckLoads:
         self, method: Method, level: Level, wheel_kip: float
     ) -> tuple[Strength, ...]:
         """Strengths of the strip under a wheel. Raises NotMeasured, OutOfRange."""
-        by = floor_rules(
-            method, level, system="stringers", values=self.context.values,
-            condition=self.context.condition,
-        )
-        strip = self.fresh_strip(method, wheel_kip)
-        return deck_strengths(self.deck, strip, by, self.context.values)
+        key = (method, level, wheel_kip)
+        if key not in self.known_strengths:
+            by = floor_rules(
+                method, level, system="stringers", values=self.context.values,
+                condition=self.context.condition,
+            )
+            strip = self.fresh_strip(method, wheel_kip)
+            self.known_strengths[key] = deck_strengths(self.deck, strip, by, self.context.values)
+        return self.known_strengths[key]
 
     def shock(self, vehicle: Vehicle, method: Method) -> float:
         """Impact by its own span."""

@@ -1,6 +1,7 @@
 """Hangers under the ends of floorbeams, and what one truss takes of a vehicle."""
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 import numpy as np
 
@@ -60,6 +61,7 @@ class TrussSide:
 class HangerLoads:
     """One hanger: its panel point, its side of the road, what hangs on it [kip]."""
 
+    mirrored: ClassVar[bool] = False
     context: FloorContext
     hanger: Hanger
     side: TrussSide

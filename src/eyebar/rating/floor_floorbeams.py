@@ -1,6 +1,7 @@
 """Floorbeams under vehicles: what comes to the panel point, anywhere across the road."""
 
 from dataclasses import dataclass, field
+from typing import ClassVar
 
 import numpy as np
 
@@ -39,6 +40,7 @@ PARTS = 20
 class FloorbeamLoads:
     """One floorbeam: the panel point it stands at, dead loads on it [kip] and along it."""
 
+    mirrored: ClassVar[bool] = False
     context: FloorContext
     beam: Floorbeam
     as_beam: Beam

@@ -25,6 +25,8 @@ class Looked:
     def shares(self, context: FloorContext, lanes: int) -> tuple[Floats, Floats]:
         """(s, v) shares of the axles and of the lane load, where they add."""
         if lanes not in self.known:
+            if len({one.places_ft for one in self.lines}) == 1 and context.spans.of.lane.any():
+                context.know_strips(self.lines)
             self.known[lanes] = (
                 np.maximum([context.placed(one, lanes) for one in self.lines], 0.0),
                 np.maximum([context.laid(one, lanes) for one in self.lines], 0.0),

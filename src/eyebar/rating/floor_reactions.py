@@ -1,6 +1,6 @@
 """What a vehicle brings to a panel point along the road: two panels of stringers rest there."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -62,7 +62,9 @@ class PanelPoint:
     behind_ft: float
     run: ContinuousBeam | None = None
     span: int = 0
-    trains: dict[tuple[object, ...], Extremes] | None = None
+    trains: dict[tuple[object, ...], Extremes] = field(default_factory=dict)
+    known_lanes: dict[bool, Floats] = field(default_factory=dict)
+    """Whether for shear -> what the lane load of each vehicle brings (v,) [kip]."""
 
     @property
     def at_run_ft(self) -> float:
@@ -87,12 +89,14 @@ class PanelPoint:
 
         `shear`: the lane load's single weight is that for shear.
         """
-        vehicles = self.context.listed(wish.asked.rows.tolist())
-        nothing, count = sections(0.0, len(vehicles)), len(vehicles)
-        lanes = np.array([self._lane(one, shear=shear) for one in vehicles])
-        summed = np.array([lane_beside(one, 0.0) > 0.0 for one in vehicles])
+        rows, of = wish.asked.rows, self.context.spans.of
+        nothing, count = sections(0.0, len(rows)), len(rows)
+        if shear not in self.known_lanes:
+            self.known_lanes[shear] = np.array([
+                self._lane(one, shear=shear) for one in self.context.vehicles.values()
+            ])
+        lanes = self.known_lanes[shear][rows]
         if self.run is None:
-            rows = wish.asked.rows
             greatest = self.context.spans.reaction(self.before_ft, self.behind_ft)
             axles = greatest.effect[rows]
             found = Found(
@@ -100,15 +104,15 @@ class PanelPoint:
                 way=greatest.way[rows].tolist(),
             )
         else:
-            trains = [self._train(one) for one in vehicles]
+            trains = [self._train(one) for one in self.context.listed(rows.tolist())]
             axles = np.array([one.greatest for one in trains])
             found = Found(
                 factor=nothing, section=nothing, way=[one.greatest_at[1] for one in trains],
                 front=[one.greatest_at[0] - self.at_run_ft for one in trains],
                 spacings=[one.greatest_at[2] for one in trains],
             )
-        both = [(axles, np.where(summed, lanes / wish.over, 0.0), found)]
-        alone = np.array([lane_alone(one) for one in vehicles])
+        both = [(axles, np.where(of.beside[rows] > 0.0, lanes / wish.over, 0.0), found)]
+        alone = of.alone[rows]
         if alone.any():
             both.append((
                 np.zeros(count), np.where(alone, lanes, -np.inf),
@@ -118,8 +122,6 @@ class PanelPoint:
 
     def _train(self, vehicle: Vehicle) -> Extremes:
         assert self.run is not None
-        if self.trains is None:
-            self.trains = {}
         key = (vehicle.axles_kip, vehicle.spacings_ft)
         if key not in self.trains:
             self.trains[key] = train_extremes(

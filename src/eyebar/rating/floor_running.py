@@ -7,6 +7,7 @@ greater of the two shares holds for every axle.
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import ClassVar
 
 import numpy as np
 
@@ -43,6 +44,7 @@ PARTS = 20
 class RunningLoads:
     """A stringer that runs on; what does not depend on that is in `own`."""
 
+    mirrored: ClassVar[bool] = False
     own: StringerLoads
     run: ContinuousBeam
     begin_ft: float

@@ -7,7 +7,7 @@ with the declared formulas, by the same function that makes the working again.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Protocol
+from typing import ClassVar, Protocol
 
 import numpy as np
 
@@ -70,6 +70,9 @@ class Found:
 class Loads(Protocol):
     """A part of the floor and what the vehicles do to it."""
 
+    mirrored: ClassVar[bool]
+    """Whether what is found at its end 1 is what is found at its end 0 in the mirror."""
+
     @property
     def context(self) -> FloorContext:
         """The floor it belongs to."""
@@ -126,8 +129,8 @@ def least_facts(
     ])
     most = max(context.lanes[one.name] for one in vehicles)
     best = np.full(len(vehicles), np.inf)
-    facts: list[FloorFacts | None] = [None] * len(vehicles)
-    for strength in strengths:
+    where: list[tuple[Found, Wish, str] | None] = [None] * len(vehicles)
+    for strength in _apart(strengths) if loads.mirrored else strengths:
         live = asked.service_live if strength.service else asked.live
         for lanes in range(1, most + 1):
             for name in (SERVICE,) if strength.service else loads.sets():
@@ -139,8 +142,23 @@ def least_facts(
                 for found in loads.found(wish):
                     for row in np.flatnonzero(found.factor < best).tolist():
                         best[row] = found.factor[row]
-                        facts[row] = found.facts(row, wish, name)
-    return facts
+                        where[row] = (found, wish, name)
+    return [
+        one and one[0].facts(row, one[1], one[2]) for row, one in enumerate(where)
+    ]
+
+
+def _apart(strengths: Sequence[Strength]) -> list[Strength]:
+    """Strengths without those that are another's at the other end: of a part alike at both its
+    factor is the same, and the first is kept."""
+    seen, found = set(), []
+    for one in strengths:
+        key = (one.check, one.effect, one.capacity, one.divisor, one.begin_ft, one.end_ft,
+               one.sense, one.service)
+        if key not in seen:
+            seen.add(key)
+            found.append(one)
+    return found
 
 
 def sections(at_ft: float, count: int) -> Floats:

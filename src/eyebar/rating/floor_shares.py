@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from eyebar.bridge.floor_parts import Stringer
 from eyebar.loads.slab_shares import edge_share, slab_share
+from eyebar.loads.stringer_shares import StringerShares
 from eyebar.loads.wheels_across import AcrossLine, mean_spacing, share_by_table
 from eyebar.rating.floor_context import FloorContext
 from eyebar.terms import Combine, Method
@@ -12,43 +13,6 @@ from eyebar.vehicles import Vehicle
 SLAB_ON_STEEL = "concrete.on steel"
 WHEEL_LINE = 0.5
 """Part of the axles on one wheel line."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StringerShares:
-    """Parts of a vehicle [1], without multiple presence: of its axles, by the table (the deck as
-    simple spans where it has none); of an axle `beside` the support; of its lane load."""
-
-    axles: float
-    beside: float
-    lane: float
-
-    def times(self, presence: float) -> "StringerShares":
-        """So many times."""
-        return StringerShares(
-            axles=self.axles * presence, beside=self.beside * presence, lane=self.lane * presence
-        )
-
-    def raised(self, least: float) -> "StringerShares":
-        """None less than that."""
-        return StringerShares(
-            axles=max(self.axles, least), beside=max(self.beside, least),
-            lane=max(self.lane, least),
-        )
-
-    def beside_for_all(self) -> "StringerShares":
-        """The greater of the two shares of axles for every axle, and no less for the lane load."""
-        most = max(self.axles, self.beside)
-        return StringerShares(axles=most, beside=most, lane=max(self.lane, self.beside))
-
-    def of(self, axles: float, lane: float, beside: float = 0.0) -> tuple[float, float]:
-        """What the stringer takes of what axles, lane load and the axle beside its support do to
-        it, and what part of all together that is."""
-        whole = axles + beside + lane
-        taken = axles * self.axles + beside * self.beside + lane * self.lane
-        alike = {one for one, does in ((self.axles, axles), (self.beside, beside),
-                                       (self.lane, lane)) if does}
-        return taken, alike.pop() if len(alike) == 1 else taken / whole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,9 +34,19 @@ def stringer_shares(
     The lane load has the axles' share, as the standards have one figure for both; by the lever rule
     no less than what its strip brings, which reaches the curb where no wheel does.
     """
+    key = (line, stringer.gaps_ft, context.kind(vehicle), lanes)
+    if key not in context.known_shares:
+        context.known_shares[key] = _found(context, stringer.gaps_ft, line, vehicle, lanes=lanes)
+    return context.known_shares[key]
+
+
+def _found(
+    context: FloorContext, gaps_ft: tuple[float | None, float | None], line: AcrossLine,
+    vehicle: Vehicle, *, lanes: int,
+) -> StringerShares:
     lever = context.placings(line, vehicle)[lanes - 1].share
     strip = max(lever, context.lane_share(line, vehicle, lanes))
-    before, behind = stringer.gaps_ft
+    before, behind = gaps_ft
     if before is None or behind is None or vehicle.combine is Combine.AREA:
         return StringerShares(axles=lever, beside=lever, lane=strip)
     part = share_by_table(

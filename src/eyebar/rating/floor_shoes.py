@@ -6,6 +6,7 @@ bearing lifts it. Each is looked at by itself: axles that relieve are left out.
 """
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 import numpy as np
 
@@ -18,7 +19,7 @@ from eyebar.loads.floor_dead import NONE, Pair
 from eyebar.loads.reactions import beyond_ordinate, lane_beyond
 from eyebar.loads.trains import Floats, Greatest
 from eyebar.rating.asked import dead_factors
-from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
+from eyebar.rating.floor_context import FloorContext, lane_beside
 from eyebar.rating.floor_ends import TrussSide
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
@@ -45,6 +46,7 @@ class ShoeLoads:
     """One end of a truss. `bearing_ft` is its station; the floor reaches `own_ft` beyond it and
     `far_ft` beyond the other bearing; `down` and `up` are the dead load that pushes and lifts."""
 
+    mirrored: ClassVar[bool] = False
     context: FloorContext
     shoe: Shoe
     side: TrussSide
@@ -120,15 +122,14 @@ class ShoeLoads:
         lifts = strength.effect is Effect.TRUSS_UPLIFT
         if wish.dead != wish.asked.dead[LEAST if lifts else GREATEST]:
             return []
-        vehicles, reach = self.context.listed(rows.tolist()), self.reach(strength.effect)
+        of, reach = self.context.spans.of, self.reach(strength.effect)
         dead, total = self.dead(strength.effect, wish.asked.method), self.side.totals(wish)
         left = strength.capacity * strength.divisor - wish.dead[0] * dead.dc - (
             wish.dead[1] * dead.dw)
         by = reach.long_ft / self.span_ft
         greatest = self._greatest(reach)
         way = self._sense() * (-1 if lifts else 1) * greatest.way[rows]
-        lane = np.array([lane_beside(one, over - 1.0) for one, over in zip(
-            vehicles, wish.over.tolist(), strict=True)]) * reach.long_ft * by / 2.0
+        lane = of.beside[rows] / wish.over * reach.long_ft * by / 2.0
         place = sections(reach.tip_ft, len(rows))
         with np.errstate(invalid="ignore", divide="ignore"):
             coming: Floats = greatest.effect[rows] * by + lane
@@ -136,11 +137,9 @@ class ShoeLoads:
                 factor=np.where(coming > 0.0, left / (wish.times * total * coming), np.inf),
                 section=place, axle=greatest.axle[rows].tolist(), way=way.tolist(),
             )
-            alone = np.array([lane_alone(one) for one in vehicles])
-            of = self.context.spans.of
             effect = (of.lane[rows] * reach.long_ft / 2.0 + of.point_shear[rows]) * by
             factor = np.where(
-                alone & (effect > 0.0), left / (wish.times * total * effect), np.inf
+                of.alone[rows] & (effect > 0.0), left / (wish.times * total * effect), np.inf
             )
         return [axles, Found(factor=factor, section=place, lane_only=[True] * len(rows))]
 

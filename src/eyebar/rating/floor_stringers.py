@@ -1,6 +1,7 @@
 """Stringers as simple spans under vehicles: each section with the axle over it, exactly."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import ClassVar
 
 import numpy as np
 
@@ -14,12 +15,13 @@ from eyebar.loads.shears import (
     timber_shear_share,
 )
 from eyebar.loads.simple_beam import moment_ordinate
+from eyebar.loads.stringer_shares import StringerShares
 from eyebar.loads.trains import Floats, least_factor
 from eyebar.loads.wheels_across import AcrossLine
-from eyebar.rating.floor_context import FloorContext, lane_alone, lane_beside
+from eyebar.rating.floor_context import FloorContext, lane_beside
 from eyebar.rating.floor_facts import FloorFacts, Met
 from eyebar.rating.floor_search import EVERY_SET, Found, Wish, sections
-from eyebar.rating.floor_shares import StringerShares, shares_by_method, stringer_shares, under_slab
+from eyebar.rating.floor_shares import shares_by_method, stringer_shares, under_slab
 from eyebar.resistance.floor_beams import Beam, floor_beam_strengths
 from eyebar.resistance.floor_rules import Effect, Strength, floor_rules
 from eyebar.terms import Level, Metal, Method
@@ -32,11 +34,14 @@ INCHES = 12.0
 class StringerLoads:
     """One stringer, the wheels that come to it, its dead load along it [kip/ft]."""
 
+    mirrored: ClassVar[bool] = True
     context: FloorContext
     stringer: Stringer
     beam: Beam
     line: AcrossLine
     dead: Pair
+    known: dict[tuple[int, Method], Floats] = field(default_factory=dict)
+    """Lanes and method -> (3, v) shares."""
 
     def strengths(self, method: Method, level: Level) -> tuple[Strength, ...]:
         """Its strengths by a method and level."""
@@ -62,7 +67,7 @@ class StringerLoads:
         one, beam = self.stringer, self.beam
         shares = tuple(
             self.shares(vehicle, lanes)
-            for vehicle in self.context.vehicles.values()
+            for vehicle, _ in self.context.kinds
             for lanes in range(1, self.context.lanes[vehicle.name] + 1)
         )
         return (
@@ -94,12 +99,15 @@ class StringerLoads:
     def shared(self, wish: Wish) -> tuple[Floats, Floats, Floats]:
         """(v,) shares of the axles, of that beside the support and of the lane load, with multiple
         presence, nan where the lanes do not fit."""
-        found = np.full((3, len(wish.asked.rows)), np.nan)
-        for i, one in enumerate(self.context.listed(wish.asked.rows.tolist())):
-            if wish.lanes <= self.context.lanes[one.name]:
-                shares = self.shares_by(one, wish.lanes, wish.asked.method)
-                found[:, i] = shares.axles, shares.beside, shares.lane
-        axles, beside, lane = wish.presence * found
+        key = (wish.lanes, wish.asked.method)
+        if key not in self.known:
+            found = np.full((3, len(self.context.vehicles)), np.nan)
+            for one, rows in self.context.kinds:
+                if wish.lanes <= self.context.lanes[one.name]:
+                    shares = self.shares_by(one, *key)
+                    found[:, rows] = [[shares.axles], [shares.beside], [shares.lane]]
+            self.known[key] = found
+        axles, beside, lane = wish.presence * self.known[key][:, wish.asked.rows]
         return axles, beside, lane
 
     def timber_shares(self, wish: Wish) -> tuple[Floats, Floats]:
@@ -155,19 +163,6 @@ class StringerLoads:
                         )
                     ]
 
-    def _beside(self, wish: Wish) -> Floats:
-        """(v,) lane loads that are summed with the axles [kip/ft]."""
-        vehicles = self.context.listed(wish.asked.rows.tolist())
-        return np.array([
-            lane_beside(one, over - 1.0)
-            for one, over in zip(vehicles, wish.over.tolist(), strict=True)
-        ])
-
-    def _alone(self, wish: Wish) -> Floats:
-        """(v,) vehicles whose lane load may stand in the place of their axles."""
-        vehicles = self.context.listed(wish.asked.rows.tolist())
-        return np.array([lane_alone(one) for one in vehicles])
-
     def _moments(self, wish: Wish, weight: float) -> list[Found]:
         share, _, laid = self.shared(wish)
         strength, span, rows = wish.strength, self.stringer.span_ft, wish.asked.rows
@@ -176,13 +171,14 @@ class StringerLoads:
         begin, end = strength.begin_ft, strength.end_ft
         least = least_factor(
             spans.pieces(span, begin, end).rows(rows).times(share), capacity=capacity,
-            dead_kip_per_ft=weight, span_ft=span, times=wish.times, lane=laid * self._beside(wish),
+            dead_kip_per_ft=weight, span_ft=span, times=wish.times,
+            lane=laid * spans.of.beside[rows] / wish.over,
         )
         found = [Found(
             factor=least.factor, section=least.section, axle=least.axle.tolist(),
             way=least.way.tolist(),
         )]
-        alone = self._alone(wish)
+        alone = spans.of.alone[rows]
         if alone.any():
             at = min(max(span / 2.0, begin), end)
             moment = (spans.of.lane[rows] * span / 2.0 + spans.of.point_moment[rows]) * at * (
@@ -205,7 +201,7 @@ class StringerLoads:
         over[rows] = np.where(share > 0.0, own / share, 1.0)
         greatest = spans.shear(span, at, over)
         left = wish.strength.capacity * wish.strength.divisor - dead
-        lane = self._beside(wish) * (span - at) ** 2 / (2.0 * span)
+        lane = spans.of.beside[rows] / wish.over * (span - at) ** 2 / (2.0 * span)
         section = sections(at if end == 0 else span - at, len(rows))
         way = greatest.way[rows] if end == 0 else -greatest.way[rows]
         sheared = share * greatest.effect[rows] + laid * lane
@@ -213,7 +209,7 @@ class StringerLoads:
             factor=np.where(sheared > 0.0, left / (wish.times * sheared), np.inf), end=end,
             section=section, axle=greatest.axle[rows].tolist(), way=way.tolist(),
         )]
-        alone = self._alone(wish)
+        alone = spans.of.alone[rows]
         if alone.any():
             effect = spans.of.lane[rows] * (span - at) ** 2 / (2.0 * span) + (
                 spans.of.point_shear[rows] * (span - at) / span)

@@ -1,6 +1,7 @@
 """One vehicle as loads and road read it."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import accumulate
 
 from eyebar.errors import OutOfRange
@@ -64,7 +65,7 @@ class Vehicle:
     @property
     def least_spacings_ft(self) -> tuple[float, ...]:
         """The spacings, every varied one at its least [ft]."""
-        return tuple(s[0] if isinstance(s, tuple) else s for s in self.spacings_ft)
+        return _least(self.spacings_ft)
 
     @property
     def greatest_spacings_ft(self) -> tuple[float, ...]:
@@ -82,13 +83,25 @@ class Vehicle:
         Raises OutOfRange where a spacing is not among those of the vehicle.
         """
         if spacings_ft is None:
-            return tuple(accumulate(self.least_spacings_ft, initial=0.0))
+            return _behind(self.spacings_ft)
         limits = zip(spacings_ft, self.least_spacings_ft, self.greatest_spacings_ft, strict=True)
         for got, least, greatest in limits:
             if not least <= got <= greatest:
                 limit = f"{least:g} to {greatest:g} ft" if least < greatest else f"{least:g} ft"
                 raise OutOfRange(f"axle spacing of {self.name}", f"{got:g} ft", limit)
         return tuple(accumulate(spacings_ft, initial=0.0))
+
+
+@lru_cache(maxsize=1024)
+def _least(spacings_ft: tuple[Spacing, ...]) -> tuple[float, ...]:
+    """Every varied spacing at its least [ft]."""
+    return tuple(s[0] if isinstance(s, tuple) else s for s in spacings_ft)
+
+
+@lru_cache(maxsize=1024)
+def _behind(spacings_ft: tuple[Spacing, ...]) -> tuple[float, ...]:
+    """How far each axle stands behind the front one [ft], varied spacings at their least."""
+    return tuple(accumulate(_least(spacings_ft), initial=0.0))
 
 
 def spread_over(vehicle: Vehicle, clear_width_ft: float) -> Vehicle:
