@@ -42,6 +42,8 @@ def test_a_page_serves_who_sees_less_a_telephone_and_paper(page, address: str) -
     assert serious_faults(page) == []
     narrowed(page)
     assert sideways(page) <= 0
+    for rows in page.locator("div:has(> table.stacked)").all():
+        assert rows.evaluate("one => one.scrollWidth - one.clientWidth") <= 0
     page.emulate_media(media="print")
     for control in ("nav", "button", "input", "select", "textarea"):
         shown = [one for one in page.locator(control).all() if one.is_visible()]
@@ -81,6 +83,26 @@ def test_a_field_that_is_refused_has_the_focus_and_what_was_typed(page) -> None:
     narrowed(page)
     assert sideways(page) <= 0
     page.faults.clear()  # the refusal itself is written to the console
+
+
+IN_SIGHT = """() => {
+  const [sheet, drawing, train] = [".standing", ".standing svg", ".train"].map((one) =>
+    document.querySelector(one).getBoundingClientRect());
+  const middle = (Math.max(train.left, drawing.left) + Math.min(train.right, drawing.right)) / 2;
+  return sheet.left <= middle && middle <= sheet.right;
+}"""
+"""Whether the middle of what is drawn of the vehicle can be seen without moving the drawing."""
+
+
+@pytest.mark.parametrize("page", [TELEPHONE], indirect=True)
+def test_on_a_telephone_the_vehicle_stays_in_sight(page) -> None:
+    come(page, f"{WREN}/load?vehicle=SU7")
+    page.locator("#load[data-ready]").wait_for()
+    assert page.evaluate("document.querySelector('.standing').scrollWidth") > 390
+    ruler = page.locator("#ruler")
+    for at in ("min", "max"):
+        ruler.evaluate(f"one => {{ one.value = one.{at}; one.dispatchEvent(new Event('input')); }}")
+        assert page.evaluate(IN_SIGHT), at
 
 
 def test_a_page_that_waits_says_for_what(page, served: Served) -> None:

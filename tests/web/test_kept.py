@@ -28,12 +28,16 @@ def test_a_page_that_waits_and_the_demo_that_issues_do_not_wait_for_each_other(
         with pytest.raises(StillRating):
             kept.rated(text, "record")
         issue_all(seat.bench)
+        waits = seat.client.get("/")
+        assert "The demo bridges are being rated" in waits.text
+        assert waits.headers["Refresh"].startswith("2;")
         busy.set()
         end = time.monotonic() + PATIENCE_SECONDS
         while list_document(seat.bench.register)["bridges"][0]["rating"] is None:
             assert time.monotonic() < end
             time.sleep(0.05)
         assert "Close this bridge" in seat.get("/")
+        assert "being rated" not in seat.get("/")
 
 
 def test_what_failed_says_so_once_and_is_tried_again() -> None:

@@ -122,6 +122,12 @@ def test_a_wrong_address_is_refused_in_words(
     assert said in answer.text
 
 
+def test_the_page_for_the_field_says_first_to_choose_a_part(seat: Seat) -> None:
+    hint = "Choose a part; then write what is read of it."
+    assert hint in seat.get(f"/bridges/{HANDLE}/field")
+    assert hint not in seat.get(f"/bridges/{HANDLE}/field?part=north/L1-L2")
+
+
 def test_a_slip_is_shown_again_by_another_workbench(own_seat: Seat) -> None:
     day = date(2026, 10, 4)
     given = give_slip(own_seat.bench.register, HANDLE, Crossing(

@@ -142,6 +142,15 @@ class Kept:
         """The job that rates a text, begun if need be: for whoever has time to wait for it."""
         return self._job(("rate", text), lambda: self._rate(text, file), now=math.inf)
 
+    @property
+    def rating_all(self) -> bool:
+        """Whether ratings are under way that are made in any case, asked for by a page or not."""
+        with self.lock:
+            return any(
+                key[0] == "rate" and self.asked.get(key) == math.inf and not job.done()
+                for key, job in self.jobs.items()
+            )
+
     def board(self, found: Rated) -> Document:
         """The board of who may cross."""
         return self._crossed("board", found, chosen([], found.one.vehicles))

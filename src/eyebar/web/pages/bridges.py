@@ -10,7 +10,7 @@ from eyebar.store.documents import list_document
 from eyebar.terms import Role
 from eyebar.views.columns import columns
 from eyebar.views.workbench import BridgeRow, bridge_list
-from eyebar.web.answers import bench_of, caller_of, page
+from eyebar.web.answers import asking_again, bench_of, caller_of, page
 from eyebar.web.keepers import ByKey
 
 
@@ -24,8 +24,10 @@ def bridges(request: Request) -> Response:
         months=(values.number("inspection.interval"),
                 values.number("inspection.interval where poor")),
     )
-    return page(
+    rating = bench.kept.rating_all
+    answer = page(
         "bridges.html", view, columns=columns(BridgeRow), caller=caller_of(request),
         place=bench.register.place.shown if isinstance(bench.keeper, ByKey) else "",
-        may_measure=caller_of(request).may(Role.MEASURER),
+        may_measure=caller_of(request).may(Role.MEASURER), rating=rating,
     )
+    return asking_again(request, answer) if rating else answer

@@ -35,13 +35,14 @@ def shown(
     except EyebarError as refusal:
         faults.add(field_of(refusal), refusal)
     everybody = _board(request, found)
+    waits = everybody is None and not faults and request.method != "POST"
     answer = page(
         "crossing.html", said(one, one["vehicles"][0]) if one else None,
         heading=heading(of, found), one=one["vehicles"][0] if one else None,
         vehicles=_names(found), status=REFUSED if faults else 200, faults=faults,
         asked=asked, board=everybody, columns=columns(BoardRow), today=_today().isoformat(),
+        comes_back=waits,
     )
-    waits = everybody is None and not faults and request.method != "POST"
     return asking_again(request, answer) if waits else answer
 
 

@@ -26,6 +26,7 @@ const train = drawing.querySelector(".train");
 const ruler = document.getElementById("ruler");
 const line = document.getElementById("line");
 let at = Number(place.dataset.at);
+let held = null;
 
 function rowBefore(front) {
   let low = 0;
@@ -91,6 +92,19 @@ function put(front) {
     here.setAttribute("x2", x);
   }
   drawing.dataset.front = at;
+  seen();
+}
+
+// Where the drawing is wider than the screen, the vehicle stays in sight.
+function seen() {
+  const sheet = drawing.parentElement;
+  if (held !== null || sheet.scrollWidth <= sheet.clientWidth) return;
+  const [box, drawn, within] = [train, drawing, sheet].map((one) => one.getBoundingClientRect());
+  const left = Math.max(box.left, drawn.left);
+  const right = Math.min(box.right, drawn.right);
+  if (left < within.left || right > within.right) {
+    sheet.scrollLeft += (left + right - within.left - within.right) / 2;
+  }
 }
 
 function footAt(event) {
@@ -98,7 +112,6 @@ function footAt(event) {
   return (point.x - zero) / perFoot;
 }
 
-let held = null;
 drawing.addEventListener("pointerdown", (event) => {
   if (event.target.closest("a")) return;
   const foot = footAt(event);
@@ -107,7 +120,7 @@ drawing.addEventListener("pointerdown", (event) => {
   put(foot - held);
 });
 drawing.addEventListener("pointermove", (event) => { if (held !== null) put(footAt(event) - held); });
-drawing.addEventListener("pointerup", () => { held = null; });
+drawing.addEventListener("pointerup", () => { held = null; seen(); });
 drawing.addEventListener("pointercancel", () => { held = null; });
 
 document.addEventListener("keydown", (event) => {
@@ -153,4 +166,5 @@ large.addEventListener("click", () => {
   large.setAttribute("aria-pressed", String(on));
 });
 drawing.dataset.front = at;
+seen();
 place.dataset.ready = "yes";
