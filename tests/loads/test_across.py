@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -148,6 +150,19 @@ def test_no_allowed_place_of_the_trucks_gives_more(clear_ft: float, gauge_ft: fl
 def test_a_lane_load_has_the_share_of_a_truck_of_six_feet_gauge(clear_ft: float) -> None:
     across = road(clear_ft)
     assert lane_load_shares(across, "near", VALUES) == shares(across, "near", TRUCK, VALUES)
+
+
+@pytest.mark.parametrize("clear_ft", [16.0, 20.0, 24.0])
+def test_with_a_lane_load_a_wide_gauge_takes_nothing_off(clear_ft: float) -> None:
+    # By hand, curbs 1 ft in: wheels of 8 ft gauge at 3 and 11 ft have their middle 7 ft from the
+    # truss, the strip of 10 ft against the curb 6 ft.
+    across, apart = road(clear_ft), clear_ft + 2.0
+    wheels = replace(TRUCK, gauge_ft=8.0)
+    laid = replace(wheels, lane_kip_per_ft=0.64)
+    least = lane_load_shares(across, "near", VALUES)
+    assert shares(across, "near", wheels, VALUES).one_lane == pytest.approx(1.0 - 7.0 / apart)
+    assert least.one_lane == pytest.approx(1.0 - 6.0 / apart)
+    assert shares(across, "near", laid, VALUES) == least
 
 
 def test_a_strip_against_the_curb_has_the_share_of_the_truck_on_it() -> None:

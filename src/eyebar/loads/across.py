@@ -146,7 +146,9 @@ def shares(roadway: Roadway, truss: str, vehicle: Vehicle, values: Values) -> Sh
 
     Outer wheel line no nearer than 2 ft to the curb; with several lanes each vehicle stands
     anywhere in its own, its inner wheel line up to 1 ft from the lane line. Where that does not
-    fit, the clearances shrink alike. Raises OutOfRange where the vehicle is wider than the road.
+    fit, the clearances shrink alike. A lane load lies nearer than the wheels of a wide gauge: a
+    vehicle that has one is taken with its gauge at most. Raises OutOfRange where the vehicle is
+    wider than the road.
     """
     clear = roadway.clear_width_ft
     if vehicle.width_ft > clear:
@@ -165,7 +167,10 @@ def shares(roadway: Roadway, truss: str, vehicle: Vehicle, values: Values) -> Sh
             f"{wide[0]} vehicles like {vehicle.name}, {vehicle.width_ft:g} ft wide, have no room "
             f"beside each other on {clear:g} ft"
         )
-    return _placed(roadway, truss, vehicle.gauge_ft, (number, why), values)
+    gauge = vehicle.gauge_ft
+    if vehicle.lane_kip_per_ft:
+        gauge = min(gauge, _lane_gauge_ft(values))
+    return _placed(roadway, truss, gauge, (number, why), values)
 
 
 def _all_over(roadway: Roadway, truss: str) -> Shares:
@@ -186,8 +191,13 @@ def lane_load_shares(roadway: Roadway, truss: str, values: Values) -> Shares:
     The 10 ft strip lies where it has a 6 ft gauge with 2 ft outside each wheel line: its middle is
     the vehicle's when the vehicle has that gauge, so both have one share.
     """
-    gauge = values.number("lanes.load width") - 2.0 * values.number("clearance.curb")
-    return _placed(roadway, truss, gauge, (lanes(roadway, values).number, ""), values)
+    number = lanes(roadway, values).number
+    return _placed(roadway, truss, _lane_gauge_ft(values), (number, ""), values)
+
+
+def _lane_gauge_ft(values: Values) -> float:
+    """Gauge of the vehicle whose middle is that of a lane load's strip [ft]."""
+    return values.number("lanes.load width") - 2.0 * values.number("clearance.curb")
 
 
 def _placed(
