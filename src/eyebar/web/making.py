@@ -28,7 +28,7 @@ from eyebar.vehicles import Vehicle
 Document = dict[str, Any]
 
 MOST = 3
-"""Bridges that are held rated, each with what its rating left: some 60 to 200 MB."""
+"""Bridges that are held rated."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +88,11 @@ class Made:
     one: Opened
     rating: BridgeRating
     gathered: Gathered
-    kept: Kept
+
+
+_left: dict[Source, Kept] = {}
+"""What the last rating left for the next vehicles of that bridge: 100 MB and more, so that it is
+kept of one bridge alone, and not with the documents."""
 
 
 @lru_cache(MOST)
@@ -96,7 +100,9 @@ def _made(of: Source) -> Made:
     one = of.opened()
     kept = kept_for(one.bridge, one.values)
     rating = rated_bridge(one.bridge, one.values, one.rated_vehicles, kept)
-    return Made(one=one, rating=rating, gathered=gathered_of(one, rating, kept), kept=kept)
+    _left.clear()
+    _left[of] = kept
+    return Made(one=one, rating=rating, gathered=gathered_of(one, rating))
 
 
 def ready() -> None:
@@ -126,8 +132,7 @@ def table(of: Source, truss: str, vehicle: str, way: Direction) -> Document:
 
 def parts_of_vehicle(of: Source, vehicle: Vehicle) -> list[Document]:
     """The parts of a `rate` document, rated for one vehicle alone."""
-    made = _made(of)
-    return vehicle_parts(made.one, vehicle, made.kept)
+    return vehicle_parts(_made(of).one, vehicle, _left.get(of))
 
 
 def sheet(of: Source, leaf: Leaf) -> bytes:
