@@ -18,12 +18,10 @@ from eyebar.loads import LaneCase, impact, loaded_length_ft
 from eyebar.office import Values
 from eyebar.rating.families import Sweeps, Swept
 from eyebar.rating.formulas import rating_factor
+from eyebar.rating.safe_load import ALIKE
 from eyebar.rating.strengths import Strengths
 from eyebar.terms import Level, Method, VehicleClass
 from eyebar.vehicles import Vehicle
-
-ALIKE = 1e-9
-"""Factors that differ by less are alike: the machine's last digits do not choose between them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

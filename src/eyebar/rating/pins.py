@@ -18,12 +18,13 @@ from eyebar.office import Values
 from eyebar.rating.entries import LOST, events_at, place_at, tons_of
 from eyebar.rating.families import Swept
 from eyebar.rating.formulas import rating_factor
-from eyebar.rating.lookup import ALIKE, Question
+from eyebar.rating.lookup import Question
 from eyebar.rating.pin_checks import METHODS
 from eyebar.rating.pin_lane_groups import lane_groups
 from eyebar.rating.pin_lanes import lane_sweeps
 from eyebar.rating.pin_table import PinTable
 from eyebar.rating.rated import NO_RULE, PartRating, PinFacts, RatedPart
+from eyebar.rating.safe_load import ALIKE
 from eyebar.terms import Kind, Method
 from eyebar.vehicles import Vehicle
 

@@ -7,12 +7,12 @@ has a factor under 1. Closing is decided before any rounding.
 
 from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import floor, inf
+from math import inf, isclose
 
 from eyebar import signs
 from eyebar.office import Values
 from eyebar.rating.asked import Wanted
-from eyebar.rating.safe_load import Governing, heaviest_group, safe_load
+from eyebar.rating.safe_load import ALIKE, Governing, heaviest_group, rounded_down, safe_load
 from eyebar.terms import Level, Method, VehicleClass
 
 __all__ = ["EmergencyLimits", "Governing", "Posting", "posting"]
@@ -213,14 +213,13 @@ def _least(setting: Iterable[SafeLoad], light_tons: float) -> tuple[SafeLoad, ..
         if one.factor is None or (not one.restricts and one.vehicle.weight_tons < light_tons):
             continue
         known = least.get(one.vehicle.name)
-        if known is None or order_of(load) < order_of(known):
+        if known is None or _order(load) < _order(known):
             least[one.vehicle.name] = load
     return tuple(least.values())
 
 
-def order_of(load: SafeLoad) -> tuple[float, float]:
-    """By nine decimals: of loads alike the first counts, whatever the machine's last digits."""
-    return round(load.tons, 9), round(load.of.factor or 0.0, 9)
+def _order(load: SafeLoad) -> tuple[float, float]:
+    return load.tons, load.of.factor or 0.0
 
 
 def _closed(least: float | None, exact: float | None, limit: float) -> bool | None:
@@ -239,19 +238,13 @@ def _limits(loads: Iterable[SafeLoad], values: Values) -> tuple[int | None, int 
         towing = VehicleClass.COMBINATION in (vehicle.vehicle_class, vehicle.posted_as)
         kinds[towing].append(load)
     single, combination = (
-        _rounded(min(load.tons for load in kind), values)
+        rounded_down(min(load.tons for load in kind), values)
         if any(load.of.restricts for load in kind) else None
         for kind in kinds
     )
     if single is not None and combination is not None and combination < single:
         return combination, combination
     return single, combination
-
-
-def _rounded(tons: float, values: Values) -> int:
-    """Down to the office's step [tons]."""
-    step = values.number("posting.step")
-    return int(floor(tons / step) * step)
 
 
 def _emergency(loads: Sequence[SafeLoad], values: Values) -> EmergencyLimits:
@@ -273,9 +266,9 @@ def _emergency(loads: Sequence[SafeLoad], values: Values) -> EmergencyLimits:
         kind = single if axles == 1 else tandem
         kind.append(safe_load(weight, one.factor, one.method, values))
     return EmergencyLimits(
-        single_axle_tons=_rounded(min(single), values) if single else None,
-        tandem_tons=_rounded(min(tandem), values) if tandem else None,
-        gross_tons=_rounded(min(load.tons for load in loads), values),
+        single_axle_tons=rounded_down(min(single), values) if single else None,
+        tandem_tons=rounded_down(min(tandem), values) if tandem else None,
+        gross_tons=rounded_down(min(load.tons for load in loads), values),
     )
 
 
@@ -284,9 +277,18 @@ def _governing(loads: Sequence[SafeLoad], chosen: Iterable[SafeLoad]) -> Governi
     least factor of any that sets the posting, else of any that is rated."""
     restricting = [load for load in loads if load.of.restricts]
     if restricting:
-        return min(restricting, key=order_of).of
+        worst = min(restricting, key=_order)
+        return next((one.of for one in chosen if _alike(one, worst)), worst.of)
     rated = [load.of for load in loads or chosen if load.of.factor is not None]
     return min(rated, key=lambda one: one.factor or 0.0, default=None)
+
+
+def _alike(one: SafeLoad, other: SafeLoad) -> bool:
+    """Whether only a machine's last digits tell two loads by one vehicle apart."""
+    return one.of.vehicle.name == other.of.vehicle.name and all(
+        isclose(a, b, rel_tol=ALIKE, abs_tol=ALIKE)
+        for a, b in zip(_order(one), _order(other), strict=True)
+    )
 
 
 def _cautions(setting: Iterable[SafeLoad], policy: _Policy, values: Values) -> tuple[str, ...]:

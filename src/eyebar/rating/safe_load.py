@@ -1,11 +1,15 @@
 """What a vehicle may weigh on one part: the rule of the method that rated the part."""
 
 from dataclasses import dataclass
+from math import floor
 
 from eyebar.formula import Symbol, formula
 from eyebar.office import Values
 from eyebar.terms import Level, Method
 from eyebar.vehicles import Vehicle
+
+ALIKE = 1e-9
+"""Factors that differ by less are alike: the machine's last digits do not choose between them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,3 +94,9 @@ def heaviest_group(vehicle: Vehicle, apart_ft: float) -> tuple[float, int]:
             groups.append([axle])
     heaviest = max(groups, key=sum)
     return sum(heaviest) / 2.0, len(heaviest)
+
+
+def rounded_down(tons: float, values: Values) -> int:
+    """Down to the office's step [tons]."""
+    step = values.number("posting.step")
+    return int(floor(tons / step) * step)

@@ -15,7 +15,6 @@ from eyebar.rating.posting import (
     Posting,
     SafeLoad,
     loads_of,
-    order_of,
     posting_by,
 )
 from eyebar.rating.rate import governing
@@ -98,7 +97,7 @@ def _by_part(
     for address, several in found.items():
         restricting = [load for load in several if load.of.restricts]
         if restricting:
-            least = min(restricting, key=order_of)
+            least = min(restricting, key=lambda load: (load.tons, load.of.factor or 0.0))
             rows.append((address, least.tons, least.of))
         else:
             rows.append((address, None, min(several, key=_factor).of))
